@@ -1,0 +1,1 @@
+"""Piecewright: quilt patterns written as plain text, worked out exactly."""

@@ -1,0 +1,1 @@
+"""Pages that explain the diagnostics, one a code."""

@@ -1,0 +1,1 @@
+"""The sewing geometry: exact, and ignorant of text."""

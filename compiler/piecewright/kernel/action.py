@@ -1,0 +1,118 @@
+"""The closed set of things done to cloth. Figures, sentences and counts are made from these alone.
+
+In each action the geometry before and after stands in one frame, so that a figure can draw both.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from piecewright.exact import Exact, Vector
+from piecewright.kernel.unit import Unit
+
+Line = tuple[Vector, Vector]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutPiece:
+    """A piece cut from cloth is laid on the table. `shape`: square, rectangle, strip, …; `width`
+    across and `height` down as cut. A strip has no ends yet: its `width` is only drawn."""
+
+    shape: str
+    width: Exact
+    height: Exact
+    fabric: str
+    unit: Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Take:
+    """A unit made before is laid on the table. `name` is what it is called, with its turning."""
+
+    name: str
+    unit: Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turn:
+    """The work is turned by `degrees` counter-clockwise (negative: clockwise)."""
+
+    degrees: int
+    before: Unit
+    result: Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Subcut:
+    """A cut through the work. `lines`: each cut from edge to edge. `parts`: all that result, where they
+    lie when cut. `kept`: one part of each kind, as it lies afterwards (alike parts give one). `distance`:
+    how far from the edge it is measured, or the width of the segments; None for a cut from point to
+    point. `names`: of the kinds, where they were named, in the order of `kept`."""
+
+    before: Unit
+    lines: tuple[Line, ...]
+    parts: tuple[Unit, ...]
+    kept: tuple[Unit, ...]
+    distance: Exact | None
+    names: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sew:
+    """Two units become one. `second` is placed as it lies in `result`; the edges are those that are
+    sewn, in the order of each unit's outline. `name`: what the second is called. `eased`: by how much
+    the edges differ in finished length, taken up within the tolerance."""
+
+    first: Unit
+    second: Unit
+    first_edges: tuple[int, ...]
+    second_edges: tuple[int, ...]
+    result: Unit
+    name: str
+    eased: Exact
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Press:
+    """The seam just sewn is pressed: `toward` says where in words ("open", "toward dusk"); the
+    geometry is in the seam."""
+
+    result: Unit
+    seam: int
+    toward: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lay:
+    """Units set out in rows, top row first, left to right, each where it lies in `result`; sewn row
+    by row. `names[r][c]` is what each is called."""
+
+    rows: tuple[tuple[Unit, ...], ...]
+    names: tuple[tuple[str, ...], ...]
+    result: Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ruler:
+    """Where the ruler lies for a trim: its four corners counter-clockwise from the bottom left of the
+    trimmed piece, in the frame of the work before; `alignments` are lines or points laid on something,
+    each with the word for it (`seam`, `point`, `centre`) and its distance from the ruler's edge or None."""
+
+    corners: tuple[Vector, Vector, Vector, Vector]
+    alignments: tuple[tuple[str, Line, Exact | None], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trim:
+    """The work is cut to a rectangle. `off`: what comes off left, right, top, bottom, at most and
+    measured square to the ruler. `result` lies straight."""
+
+    before: Unit
+    ruler: Ruler
+    width: Exact
+    height: Exact
+    off: tuple[Exact, Exact, Exact, Exact]
+    result: Unit
+
+
+Action = CutPiece | Take | Turn | Subcut | Sew | Press | Lay | Trim

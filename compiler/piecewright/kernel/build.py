@@ -1,0 +1,159 @@
+"""What evaluation hands on: everything that was made, step by step, as plain data.
+
+Lengths are inches, exact. It stands in the kernel so that planning needs neither the text nor the
+evaluator.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from piecewright.exact import Exact
+from piecewright.kernel.action import Action
+from piecewright.kernel.unit import Unit
+
+Kind = Literal["unit", "block", "quilt"]
+Units = Literal["inch", "cm", "mm"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """The pattern's settings. Lengths in inches whatever `units` says; `units` is what sizes are
+    printed in. `press` is the default pressing as written ("toward darker", "open")."""
+
+    title: str
+    edition: str
+    seam: Exact
+    units: Units
+    ruler: Exact
+    tolerance: Exact
+    usable: Exact
+    press: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fabric:
+    """`text` is the designer's description or empty; `colour` is `#rrggbb` or None; `value` is light,
+    medium or dark (read off the colour if not written) or None; `stand_in` marks a fabric parameter
+    shown without a fabric."""
+
+    name: str
+    text: str
+    colour: str | None
+    value: Literal["light", "medium", "dark"] | None
+    usable: Exact
+    directional: bool = False
+    assorted: bool = False
+    stand_in: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """A piece cut from cloth. `shape` as the cutting noun; `width` across and `height` down as cut; a
+    strip's `width` is None until it is known how much of it is wanted; `angle` in degrees or None."""
+
+    shape: str
+    width: Exact | None
+    height: Exact
+    fabric: str
+    reversed: bool = False
+    angle: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Supply:
+    """What one run of a unit takes: `count` of a piece or of another unit (by its key).
+
+    A strip's `length` is how much of it one segment takes; the plan pools them.
+    """
+
+    source: Piece | str
+    count: int
+    length: Exact | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Expect:
+    """One line the designer proved. `text` is what is printed ("should measure 9 by 9") is made by the
+    plan from these: `measure` is size, width, height, an edge's name, copies, shows, or pieces; `values`
+    are the lengths (or the count); `words` the fabric, place or piece named."""
+
+    measure: str
+    values: tuple[Exact, ...]
+    words: tuple[str, ...] = ()
+    within: Exact | None = None
+    finished: bool = False
+    line: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One line of a definition: one instruction and one figure.
+
+    `copies`: how many like pieces of work one run holds after the step. `times`: how often a `repeat`
+    does it, 1 outside; the steps of a repeat share its `round` number and hold the actions of the first
+    and, when it runs more than once, `last` those of the last round. `says` is the verb's own sentence or None
+    (then the actions' default ones serve). `places`: the place words written, in order. `supplies`:
+    what this step brings to the table, each with the word it is called by.
+    """
+
+    verb: str
+    file: str
+    line: int
+    actions: tuple[Action, ...]
+    copies: int
+    expects: tuple[Expect, ...] = ()
+    notes: tuple[str, ...] = ()
+    times: int = 1
+    round: int | None = None
+    says: str | None = None
+    places: tuple[str, ...] = ()
+    supplies: tuple[Supply, ...] = ()
+    last: tuple[Action, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """One definition with what it was handed, evaluated once.
+
+    `key` is unique and stable: `half-square(2 1/2, sand, dusk)`, with ` reversed` behind it where it is
+    made as in a mirror; of a definition that ends in unlike parts there is one for each named part, with
+    the part's name and `whole` the key under which the steps stand. `arguments` are pairs of parameter and
+    printed value. `copies` is what one run gives. For a strip set `segments` is how many segments one full
+    set gives (else None), and `segment` their width. `unit` is the result as it lies.
+    """
+
+    key: str
+    name: str
+    kind: Kind
+    arguments: tuple[tuple[str, str], ...]
+    file: str
+    line: int
+    unit: Unit
+    copies: int
+    steps: tuple[Step, ...]
+    supplies: tuple[Supply, ...]
+    description: str = ""
+    reversed: bool = False
+    whole: str | None = None
+    segments: int | None = None
+    segment: Exact | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Demand:
+    """A quantity asked for outright, or one of a quilt or block that nobody else uses."""
+
+    key: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Build:
+    """A whole pattern, made. `made` stands with what a unit uses before the unit itself."""
+
+    settings: Settings
+    fabrics: tuple[Fabric, ...]
+    made: tuple[Made, ...]
+    demands: tuple[Demand, ...]

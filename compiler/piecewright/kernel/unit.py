@@ -1,0 +1,76 @@
+"""What lies on the table: cloth, its outline twice (finished and raw), seams and what went under.
+
+Lengths are inches, exact; outlines run counter-clockwise with x to the right and y up. Edge `i` runs
+from corner `i` to corner `i + 1`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from piecewright.exact import Exact, Vector
+
+Polygon = tuple[Vector, ...]  # counter-clockwise, no point twice in a row
+Pressed = Literal["left", "right", "open"]
+OffcutKind = Literal["allowance", "ear", "sliver", "trim", "flip"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Corner:
+    """`finished`: where the seam lines of the two edges meet. `raw`: the raw outline there, in the
+    order of the outline: one point at a convex corner, more at a reflex one (chord ends) or a mark."""
+
+    finished: Vector
+    raw: tuple[Vector, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Patch:
+    """What is seen of one piece of cloth, as convex cells. `grain` is the unit vector of the
+    lengthwise grain; `cut` names the cut piece it came from."""
+
+    fabric: str
+    cells: tuple[Polygon, ...]
+    grain: Vector
+    cut: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seam:
+    """A sewn seam between its visible ends. `direction` is the unit vector from start to end, carried
+    through turns; `pressed` is the side its allowances lie to, seen along that direction; `sewn` False
+    for the part of a seam that is still open."""
+
+    start: Vector
+    end: Vector
+    direction: Vector
+    pressed: Pressed
+    sewn: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offcut:
+    """Cloth that is no longer seen: under a seam, or cut away. Area in square inches."""
+
+    kind: OffcutKind
+    fabric: str
+    area: Exact
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unit:
+    """A piece of cloth, or pieces sewn together.
+
+    `corners` and `directions` have the same length; `directions[i]` is the unit vector along edge i.
+    `allowance` is the seam allowance; `cloth` the area that went in since the last cut: always the
+    area seen plus the ledger.
+    """
+
+    corners: tuple[Corner, ...]
+    directions: tuple[Vector, ...]
+    patches: tuple[Patch, ...]
+    seams: tuple[Seam, ...]
+    ledger: tuple[Offcut, ...]
+    allowance: Exact
+    cloth: Exact

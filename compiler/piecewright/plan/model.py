@@ -1,0 +1,214 @@
+"""The plan: everything an emitter may see, as plain data.
+
+Numbers that are only drawn are floats in inches, made by `rounding`; sizes that are read carry the
+exact value in lowest terms (in the pattern's units), the ruler size and the typographic form.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Point = tuple[float, float]  # inches, x to the right and y up
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Size:
+    """One length, in the pattern's units. `exact` as `13/2` or `19/2 - 1/4*sqrt(2)`; `ruler` as
+    `6 1/2`, rounded up for a cut and to the nearest mark for a measure; `shown` with typographic
+    fractions and, for a measure off the mark, `scant` or `generous`; `value` as a float."""
+
+    exact: str
+    ruler: str
+    shown: str
+    value: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extent:
+    width: Size
+    height: Size
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FabricPlan:
+    """`colour` is always given (`#rrggbb`), chosen where the pattern gives none; `texture` is the name
+    of one of the fills, so that fabrics differ without colour; `value` light, medium or dark."""
+
+    name: str
+    text: str
+    colour: str
+    texture: str
+    value: Literal["light", "medium", "dark"]
+    assorted: bool
+    directional: bool
+    stand_in: bool
+
+
+# ── figures: scenes in inches, no page, no text extents ─────────────────────────────────────────
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cloth:
+    """One convex or simple polygon of cloth. `tint` marks the seam allowance round a raw edge; `wrong`
+    the wrong side; `fallen` what is cut away (hatched). `line` is the source line that brought it."""
+
+    outline: tuple[Point, ...]
+    fabric: str
+    line: int
+    wrong: bool = False
+    tint: bool = False
+    fallen: bool = False
+
+
+StrokeRole = Literal["raw", "seam", "stitch", "cut", "ruler", "ruler-seam", "fold", "match", "guide"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stroke:
+    """A line and what it is: raw edge, sewn seam, stitching to come, cut, ruler outline or ruler line
+    laid on a seam, matching marks. A closed one joins its ends."""
+
+    points: tuple[Point, ...]
+    role: StrokeRole
+    closed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arrow:
+    """`press`: a short arrow across a seam, head at `end`; `turn`: the work is turned; `grain`."""
+
+    start: Point
+    end: Point
+    role: Literal["press", "turn", "grain"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dimension:
+    """A measured distance, to be drawn outside the cloth on `side`, `row` 0 nearest the cloth; it runs
+    from `start` to `end`, points on the cloth's outline."""
+
+    start: Point
+    end: Point
+    side: Literal["left", "right", "top", "bottom"]
+    row: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Panel:
+    """One thing on the table, in its own frame. `words` stand under it ("make 12")."""
+
+    cloth: tuple[Cloth, ...]
+    strokes: tuple[Stroke, ...]
+    arrows: tuple[Arrow, ...]
+    dimensions: tuple[Dimension, ...]
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """One picture: panels left to right with arrows between them. `id` is stable across builds:
+    `<unit id>-<step number>` or `<unit id>`. `scale_group`: figures of one group share one scale.
+    `title` and `description` are sentences for ears and programs."""
+
+    id: str
+    title: str
+    description: str
+    panels: tuple[Panel, ...]
+    scale_group: str
+    kind: Literal["step", "finished", "outline"]
+
+
+# ── units, steps, cuts ──────────────────────────────────────────────────────────────────────────
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepPlan:
+    """`number` counts within its unit from 1; `text` is the whole instruction with typographic sizes;
+    `measures` the sentences of the expectations; `notes` the designer's remarks; `times` for a repeat
+    ("repeat these steps 4 times" stands at the first step of its `round`)."""
+
+    number: int
+    text: str
+    measures: tuple[str, ...]
+    notes: tuple[str, ...]
+    figure: Figure
+    line: int
+    times: int = 1
+    round: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitPlan:
+    """`id` fits a file name; `title` is for people (`half-square 2½, sand and dusk`); `makes`: how many
+    are needed; `spare`: made beyond that; `runs`: how often the steps are done; `fabrics` those seen in it;
+    `coloured` and `uncoloured` are the finished pictures, None for units that are only steps."""
+
+    id: str
+    name: str
+    title: str
+    kind: Literal["unit", "block", "quilt"]
+    description: str
+    arguments: tuple[tuple[str, str], ...]
+    fabrics: tuple[str, ...]
+    makes: int
+    spare: int
+    runs: int
+    copies: int
+    reversed: bool
+    unfinished: Extent
+    finished: Extent
+    steps: tuple[StepPlan, ...]
+    coloured: Figure | None
+    uncoloured: Figure | None
+    file: str
+    line: int
+    parts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutPlan:
+    """One row of the cut list: like pieces of one fabric. `label` says what they are for."""
+
+    fabric: str
+    shape: str
+    width: Size
+    height: Size
+    count: int
+    reversed: bool
+    label: str
+    units: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StripPlan:
+    """Strips across the width: cut `strips` of `height`; from them what `pieces` says (row numbers of
+    `cuts` and how many). `length` is how much of the last strip is used."""
+
+    fabric: str
+    height: Size
+    strips: int
+    pieces: tuple[tuple[int, int], ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """`cuts` are ordered by fabric, then from large to small; `units` in the order of work;
+    `cloth[fabric]` is the length of cloth the strips take, in the pattern's units."""
+
+    title: str
+    edition: str
+    units_of_length: Literal["inch", "cm", "mm"]
+    seam: Size
+    usable: Size
+    ruler: Size
+    fabrics: tuple[FabricPlan, ...]
+    units: tuple[UnitPlan, ...]
+    cuts: tuple[CutPlan, ...]
+    strips: tuple[StripPlan, ...]
+    cloth: tuple[tuple[str, Size], ...]
+    abbreviations: tuple[tuple[str, str], ...]
+    cautions: tuple[str, ...]
+    warnings: tuple[str, ...] = ()

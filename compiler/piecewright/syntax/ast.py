@@ -1,0 +1,130 @@
+"""The tree of a pattern text: shapes of sentences, and nothing about verbs.
+
+A `File` is lines; a line is a sentence with lines or rows under it; a sentence is phrases divided
+by commas; a phrase is parts, each after the first led by a joining word; a part is members divided
+by `and`; a member is items side by side. `join rectangle 2 by 4 of sky on top` is one phrase of
+four parts: `join rectangle 2`, by `4`, of `sky`, on `top`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from piecewright.exact import Exact
+from piecewright.source import Source, Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Number:
+    """A written number. `value` is the number as written, before any change of unit; `unit` is
+    `in`, `cm`, `mm`, or None for a bare number, which is in the file's own unit."""
+
+    value: Exact
+    unit: str | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Name:
+    """A word, in small letters: a verb, a place, a fabric, a unit or anything else."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Text:
+    """What stands between quotation marks, without them."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Call:
+    """`NAME ( phrase, phrase )`; `arguments` may be empty only where the name is defined."""
+
+    name: Name
+    arguments: tuple[Phrase, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Product:
+    """`first * second / third`: `operators[i]` stands before `factors[i + 1]`."""
+
+    factors: tuple[Factor, ...]
+    operators: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sum:
+    """`first + second - third`: `operators[i]` stands before `terms[i + 1]`."""
+
+    terms: tuple[Product | Factor, ...]
+    operators: tuple[str, ...]
+    span: Span
+
+
+Factor = Number | Name | Call
+Item = Text | Sum | Product | Number | Name | Call  # a sum or product of one thing is that thing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Member:
+    """Items side by side: `goose turned left`, `square 3 1/2`. At least one."""
+
+    items: tuple[Item, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A joining word (None for the first part of a phrase) and its members, divided by `and`.
+
+    `span` begins at the joining word.
+    """
+
+    word: Name | None
+    members: tuple[Member, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Phrase:
+    parts: tuple[Part, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sentence:
+    """The step, and its clauses after commas."""
+
+    step: Phrase
+    clauses: tuple[Phrase, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """The cells of a line with a bar."""
+
+    cells: tuple[Phrase, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A sentence and what is indented under it. `span` is that of the sentence."""
+
+    sentence: Sentence
+    children: tuple[Line | Row, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class File:
+    source: Source
+    lines: tuple[Line, ...]
+    span: Span

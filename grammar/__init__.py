@@ -1,0 +1,1 @@
+"""The grammar of the language, its reference and its parse table."""

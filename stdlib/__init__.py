@@ -1,0 +1,1 @@
+"""Traditional units and blocks, written in the language."""
