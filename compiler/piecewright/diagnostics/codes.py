@@ -20,13 +20,14 @@ class Code(NamedTuple):
 
 CODES: dict[str, Code] = {
     # E1xx text and the shape of a sentence
+    "E190": Code("the file is not UTF-8 text"),
     # E2xx names
+    "E280": Code("the used file is not there"),
+    "E281": Code("files use each other in a circle"),
     # E3xx sewing
     # E4xx expectations and quantities
     # W5xx warnings
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
-    "E902": Code("the file is not UTF-8 text"),
-    "E903": Code("files use each other in a circle"),
-    "E904": Code("the result cannot be written"),
+    "E902": Code("the result cannot be written"),
 }
