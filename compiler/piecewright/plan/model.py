@@ -47,11 +47,14 @@ class FabricPlan:
 
 # ── figures: scenes in inches, no page, no text extents ─────────────────────────────────────────
 
+Side = Literal["left", "right", "top", "bottom"]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cloth:
-    """One convex or simple polygon of cloth. `tint` marks the seam allowance round a raw edge; `wrong`
-    the wrong side; `fallen` what is cut away (hatched). `line` is the source line that brought it."""
+    """One polygon of cloth, with `holes` in it. `tint` marks the seam allowance round a raw edge (and
+    is of no fabric); `wrong` the wrong side; `fallen` what is cut away (hatched, of no fabric). `line`
+    is the source line that brought it."""
 
     outline: tuple[Point, ...]
     fabric: str
@@ -59,15 +62,16 @@ class Cloth:
     wrong: bool = False
     tint: bool = False
     fallen: bool = False
+    holes: tuple[tuple[Point, ...], ...] = ()
 
 
-StrokeRole = Literal["raw", "seam", "stitch", "cut", "ruler", "ruler-seam", "fold", "match", "guide"]
+StrokeRole = Literal["raw", "seam", "stitch", "cut", "ruler", "ruler-seam", "fold", "guide"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stroke:
     """A line and what it is: raw edge, sewn seam, stitching to come, cut, ruler outline or ruler line
-    laid on a seam, matching marks. A closed one joins its ends."""
+    laid on a seam. A closed one joins its ends. A cut is drawn on past both its ends."""
 
     points: tuple[Point, ...]
     role: StrokeRole
@@ -76,11 +80,23 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Arrow:
-    """`press`: a short arrow across a seam, head at `end`; `turn`: the work is turned; `grain`."""
+    """`press`: across a seam, head on the side of `end`; `press-open`: heads on both sides; `grain`: a
+    double arrow along the lengthwise grain. The first two are drawn at one size about their middle, so
+    only their place and direction count."""
 
     start: Point
     end: Point
-    role: Literal["press", "turn", "grain"]
+    role: Literal["press", "press-open", "grain"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """Matching marks: `count` short ticks side by side across a raw edge at `at`; `along` is the unit
+    direction of the edge. The same count stands on the edge that it meets."""
+
+    at: Point
+    along: Point
+    count: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,25 +106,44 @@ class Dimension:
 
     start: Point
     end: Point
-    side: Literal["left", "right", "top", "bottom"]
+    side: Side
     row: int
     text: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Badge:
+    """A number of order in a circle, outside the cloth on `side`, level with the point `at`."""
+
+    at: Point
+    side: Side
+    text: str
+
+
+Lead = Literal["then", "turn-left", "turn-right", "rounds"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Panel:
-    """One thing on the table, in its own frame. `words` stand under it ("make 12")."""
+    """One thing on the table, in its own frame. `words` stand under it ("make 12"). `lead` is the sign
+    between it and the panel before: a plain arrow, a turn either way or the dots of rounds left out, with
+    `lead_words` under it. `clip`: only what lies within that polygon is drawn."""
 
     cloth: tuple[Cloth, ...]
     strokes: tuple[Stroke, ...]
     arrows: tuple[Arrow, ...]
     dimensions: tuple[Dimension, ...]
     words: str = ""
+    marks: tuple[Mark, ...] = ()
+    badges: tuple[Badge, ...] = ()
+    clip: tuple[Point, ...] = ()
+    lead: Lead = "then"
+    lead_words: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Figure:
-    """One picture: panels left to right with arrows between them. `id` is stable across builds:
+    """One picture: panels left to right with signs between them. `id` is stable across builds:
     `<unit id>-<step number>` or `<unit id>`. `scale_group`: figures of one group share one scale.
     `title` and `description` are sentences for ears and programs."""
 
