@@ -21,7 +21,7 @@ def distance(first: str, second: str, limit: int) -> int:
             if i > 1 and j > 1 and a == second[j - 2] and b == first[i - 2]:
                 best = min(best, before[j - 2] + 1)
             row.append(best)
-        if min(row) > limit and (not before or min(last) > limit):
+        if min(row) > limit and min(last) > limit:
             return limit + 1
         before, last = last, row
     return min(last[-1], limit + 1)

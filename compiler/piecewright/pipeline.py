@@ -1,0 +1,197 @@
+"""From text to a plan, and from a plan to files.
+
+    text ─ syntax ─▶ File ─ evaluate ─▶ Build ─ plan ─▶ Plan ─ emit ─▶ SVG, HTML, Markdown, CSV, JSON
+
+Every stage gives its result and its diagnostics. This is what the command line and other programs call.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from piecewright.diagnostics.model import Diagnostic, Label
+from piecewright.evaluate.run import evaluate
+from piecewright.reading import Reader, read_disk, read_nothing, why
+from piecewright.source import Source, Span
+from piecewright.syntax.ast import File
+
+if TYPE_CHECKING:
+    from piecewright.kernel.build import Build
+    from piecewright.plan.model import Plan
+
+FORMATS = ("html", "md", "svg", "csv", "json")
+NO_SETTINGS: Mapping[str, str] = {}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compiled:
+    """What a text gave. `plan` is None when a diagnostic is an error; `written` are the files a build
+    wrote, as paths from the folder it was called in."""
+
+    plan: Plan | None
+    diagnostics: tuple[Diagnostic, ...]
+    written: tuple[str, ...] = ()
+
+    @property
+    def failed(self) -> bool:
+        return has_errors(self.diagnostics)
+
+
+def has_errors(diagnostics: Iterable[Diagnostic]) -> bool:
+    return any(one.severity == "error" for one in diagnostics)
+
+
+def compile_source(
+    text: str,
+    *,
+    name: str = "<text>",
+    settings: Mapping[str, str] = NO_SETTINGS,
+    load: Callable[[str], str | bytes] | None = None,
+) -> Compiled:
+    """Compile a text. Nothing is read from this computer's files.
+
+    `settings` are values that take the place of a top-level `NAME is VALUE` or of a setting of the
+    pattern, each written as in a pattern. `load` gives the contents of a file the text uses, by its name
+    relative to `name`, or raises OSError; without it a text that uses another file is an error.
+    """
+    reader = Reader(load or read_nothing)
+    return _planned(*_evaluated(reader, reader.main(name, text), settings), name)
+
+
+def compile_file(path: str | os.PathLike[str], *, settings: Mapping[str, str] = NO_SETTINGS) -> Compiled:
+    """Compile a pattern file and the files it uses. A file that cannot be read is a diagnostic."""
+    name = os.fspath(path)
+    reader = Reader(read_disk)
+    return _planned(*_evaluated(reader, reader.main(name), settings), name)
+
+
+def check_file(
+    path: str, *, contents: bytes | None = None, settings: Mapping[str, str] = NO_SETTINGS
+) -> tuple[Diagnostic, ...]:
+    """The diagnostics of a pattern file alone, without a plan; `contents` where they are known already."""
+    reader = Reader(read_disk)
+    return _evaluated(reader, reader.main(path, contents), settings)[1]
+
+
+def build(
+    path: str | os.PathLike[str],
+    output: str | os.PathLike[str] | None = None,
+    *,
+    to: Sequence[str] = FORMATS,
+    settings: Mapping[str, str] = NO_SETTINGS,
+    contents: bytes | None = None,
+) -> Compiled:
+    """Compile a pattern file and write the formats `to` into the folder `output`, or `build/<stem>`.
+
+    All files are written or none: an error in the pattern writes nothing, and one of the disk is a
+    diagnostic (E902) that leaves an earlier build as it was. ValueError for a format there is not.
+    """
+    name = os.fspath(path)
+    folder = Path(output) if output is not None else default_output(name)
+    compiled, files = emitted(name, to=to, settings=settings, contents=contents)
+    if compiled.plan is None:
+        return compiled
+    try:
+        write(folder, files)
+    except OSError as error:
+        return replace(compiled, plan=None, diagnostics=(*compiled.diagnostics, unwritten(folder, error)))
+    return replace(compiled, written=tuple(str(folder / file) for file, _ in files))
+
+
+def emitted(
+    name: str,
+    *,
+    to: Sequence[str] = FORMATS,
+    settings: Mapping[str, str] = NO_SETTINGS,
+    contents: bytes | None = None,
+) -> tuple[Compiled, tuple[tuple[str, str], ...]]:
+    """The files of a build, as relative path and text, without writing them; none if there are errors."""
+    unknown = [one for one in to if one not in FORMATS]
+    if unknown:
+        raise ValueError(f"there is no format {unknown[0]!r}; there are {', '.join(FORMATS)}")
+    reader = Reader(read_disk)
+    compiled = _planned(*_evaluated(reader, reader.main(name, contents), settings), name)
+    if compiled.plan is None:
+        return compiled, ()
+    from piecewright.emit import emit  # here, because jinja2 and svgwrite are slow to start and a check needs neither
+
+    return compiled, emit(compiled.plan, tuple(one for one in FORMATS if one in to))
+
+
+def default_output(name: str) -> Path:
+    """Where a pattern file is built unless another folder is named."""
+    return Path("build") / stem(name)
+
+
+def stem(name: str) -> str:
+    """A pattern file's name without folder and ending; a stream is called `pattern`."""
+    return "pattern" if name.startswith("<") else Path(name).stem
+
+
+def write(folder: Path, files: Sequence[tuple[str, str]]) -> None:
+    """Write a build's files, and take away figures of an earlier build that this one no longer has.
+
+    OSError, or whatever else stopped it, leaves the folder as it was.
+    """
+    from piecewright.output import write_all  # here, because a check writes nothing
+
+    new = {path for path, _ in files}
+    stale: list[str] = []
+    if any(path.startswith("figures/") for path in new):
+        there = folder / "figures"
+        stale = [f"figures/{one.name}" for one in sorted(there.glob("*.svg")) if _ours(one)] if there.is_dir() else []
+    write_all(folder, files, (path for path in stale if path not in new))
+
+
+def _ours(figure: Path) -> bool:
+    """Whether a figure is one that we wrote: someone's own drawings in the folder stay."""
+    try:
+        with open(figure, "rb") as file:
+            return b"piecewright" in file.read(2048)
+    except OSError:
+        return False
+
+
+def unwritten(folder: Path, error: OSError) -> Diagnostic:
+    """E902, for a disk error that stopped the writing."""
+    span = Span(Source(str(folder), ""), 0, 0)
+    return Diagnostic(
+        code="E902",
+        severity="error",
+        message=f"the result cannot be written: {why(error).replace('reading', 'writing')}",
+        labels=(Label(span=span),),
+        hint="an earlier build is left as it was; choose another folder with -o, or make room",
+    )
+
+
+def _evaluated(
+    reader: Reader, main: tuple[File | None, tuple[Diagnostic, ...]], settings: Mapping[str, str]
+) -> tuple[Build | None, tuple[Diagnostic, ...]]:
+    file, diagnostics = main
+    if file is None or has_errors(diagnostics):
+        return None, diagnostics
+    made, more = evaluate(file, reader.load, settings)
+    diagnostics = (*diagnostics, *more)
+    return (None if has_errors(diagnostics) else made), diagnostics
+
+
+def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str) -> Compiled:
+    if made is None:
+        return Compiled(plan=None, diagnostics=diagnostics)
+    from piecewright.plan.make import plan  # here, because a check needs no plan
+
+    return Compiled(plan=_named_from(plan(made), os.path.dirname(name)), diagnostics=diagnostics)
+
+
+def _named_from(plan: Plan, folder: str) -> Plan:
+    """The plan with its files named from the pattern's own folder, so that the same text gives the same
+    bytes wherever it lies. The library's files (`<…>`) have no folder."""
+
+    def shown(file: str) -> str:
+        return file if file.startswith("<") else Path(os.path.relpath(file, folder or ".")).as_posix()
+
+    return replace(plan, units=tuple(replace(unit, file=shown(unit.file)) for unit in plan.units))
