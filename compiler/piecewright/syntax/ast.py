@@ -17,7 +17,7 @@ from piecewright.source import Source, Span
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Number:
     """A written number. `value` is the number as written, before any change of unit; `unit` is
-    `in`, `cm`, `mm`, or None for a bare number, which is in the file's own unit."""
+    `inch`, `cm`, `mm`, or None for a bare number, which is in the file's own unit."""
 
     value: Exact
     unit: str | None
@@ -116,15 +116,26 @@ class Row:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
-    """A sentence and what is indented under it. `span` is that of the sentence."""
+    """A sentence and what is indented under it. `span` is that of the sentence.
+
+    `incomplete` says that a line somewhere under it was refused and is missing here.
+    """
 
     sentence: Sentence
     children: tuple[Line | Row, ...]
     span: Span
+    incomplete: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class File:
+    """The lines at the left margin.
+
+    `refused` holds every name that stands on a refused line, in the order of the alphabet: such a
+    name may well be defined there, so a later stage does not call it unknown.
+    """
+
     source: Source
     lines: tuple[Line, ...]
     span: Span
+    refused: tuple[str, ...] = ()

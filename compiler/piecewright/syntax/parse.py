@@ -1,0 +1,95 @@
+"""A text parsed: line by line, so that each line that cannot be read is one diagnostic and no more."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from piecewright.diagnostics.model import Diagnostic
+from piecewright.source import Source, Span
+from piecewright.syntax import slips
+from piecewright.syntax._tables import END, RULES, TABLE
+from piecewright.syntax.ast import File, Row, Sentence
+from piecewright.syntax.build import ACTIONS
+from piecewright.syntax.layout import layout, tree
+from piecewright.syntax.slips import Slip, Token
+from piecewright.syntax.words import REFUSED, Sizes, words
+
+_RULES = tuple((made, taken, ACTIONS.get(does), does == "*", spread) for made, taken, does, spread in RULES)
+
+
+def parse(source: Source) -> tuple[File | None, tuple[Diagnostic, ...]]:
+    """The tree of the lines that can be read, and a diagnostic for each line that cannot.
+
+    No tree at all where the text holds nothing but blanks and remarks.
+    """
+    sizes: Sizes = {}
+    found: list[Diagnostic] = []
+    lines = layout(source)
+    refused: set[str] = set()
+    for line in lines:
+        if line.slip is None:
+            try:
+                line.node = sentence_or_row(source, words(source, line.start, line.end, sizes))
+                line.check()
+            except Slip as slip:
+                line.slip = slip
+        if line.slip is not None:
+            line.node = None
+            found.append(line.slip.diagnostic)
+            refused.update(re.findall(r"[^\W\d_][^\W_]*(?:-[^\W_]+)*", source.text[line.start : line.end].lower()))
+    whole = Span(source, 0, len(source.text))
+    if not lines:
+        nothing = Slip(
+            "E115",
+            "there is nothing to make in this file",
+            Span(source, 0, 0),
+            hint="begin with a block: `block first (light)`, and under it, indented, the steps of making it",
+        )
+        return None, (nothing.diagnostic,)
+    return File(source=source, lines=tree(lines), span=whole, refused=tuple(sorted(refused))), tuple(found)
+
+
+def sentence_or_row(source: Source, tokens: list[Token]) -> Sentence | Row:
+    """The node of one line, by the tables of the grammar; raises `Slip`."""
+    states = [0]
+    values: list[Any] = []
+    depth = 0
+    for index, (kind, value, start, end) in enumerate(tokens):
+        while True:
+            does = TABLE[states[-1]].get(kind)
+            if does is None:
+                if kind == REFUSED and isinstance(value, Slip):
+                    raise value
+                raise slips.misfit(source, tokens, index)
+            if does >= 0:
+                states.append(does)
+                values.append(value)
+                break
+            made, taken, action, is_list, spread = _RULES[~does]
+            if action is not None or is_list:
+                took = values[-taken:]
+                del values[-taken:], states[-taken:]
+                if is_list:
+                    if type(took[0]) is list:
+                        took[0].extend(took[1:])
+                        took = took[0]
+                    values.append(took)
+                elif action is not None:
+                    if spread:
+                        took = [one for some in took for one in (some if type(some) is list else (some,))]
+                    values.append(action(took))
+            else:
+                states.pop()
+            states.append(TABLE[states[-1]][made])
+            if kind == "$END" and states[-1] == END:
+                break
+        if kind == "LPAR":
+            depth += 1
+            if depth > slips.DEEPEST:
+                raise slips.too_deep(Span(source, start, end), "brackets")
+        elif kind == "RPAR":
+            depth -= 1
+    node = values[0]
+    assert isinstance(node, Sentence | Row)
+    return node
