@@ -488,25 +488,25 @@ def _square_part(n: int) -> tuple[int, int]:
     Trial division up to the cube root: what is left then is a square, a prime or a product of two
     primes. `OutsideNumbers` when that would take too long.
     """
-    whole = isqrt(n)
-    if whole * whole == n:
-        return whole, 1
     factor = radicand = 1
     p = 2
-    while p * p * p <= n:
-        if p > _LARGEST_TRIAL:
-            raise OutsideNumbers(f"the number under the root is too large: {n}")
-        while n % (p * p) == 0:
-            n //= p * p
-            factor *= p
+    while True:
+        # n has changed, or is new: often all the rest is a square
+        whole = isqrt(n)
+        if whole * whole == n:
+            return factor * whole, radicand
+        while n % p:
+            p += 1 if p == 2 else 2
+            if p * p * p > n:
+                return factor, radicand * n
+            if p > _LARGEST_TRIAL:
+                raise OutsideNumbers("the number under the root is too large")
+        n //= p
         if n % p == 0:
             n //= p
+            factor *= p
+        else:
             radicand *= p
-        p += 1 if p == 2 else 2
-    whole = isqrt(n)
-    if whole * whole == n:
-        return factor * whole, radicand
-    return factor, radicand * n
 
 
 def _float_of(a: Exact) -> float:
