@@ -172,10 +172,10 @@ def _evaluated(
     reader: Reader, main: tuple[File | None, tuple[Diagnostic, ...]], settings: Mapping[str, str]
 ) -> tuple[Build | None, tuple[Diagnostic, ...]]:
     file, diagnostics = main
-    if file is None or has_errors(diagnostics):
+    if file is None:
         return None, diagnostics
-    made, more = evaluate(file, reader.load, settings)
-    diagnostics = (*diagnostics, *more)
+    made, more = evaluate(file, reader.load, settings)  # the lines that could be read, so that all are checked
+    diagnostics = (*diagnostics, *reader.found, *more)
     return (None if has_errors(diagnostics) else made), diagnostics
 
 

@@ -80,9 +80,13 @@ def _error(code: str, message: str, span: Span, hint: str | None = None, *others
 
 
 class Reader:
-    """Reads the files of one compilation, each once, and knows which uses which."""
+    """Reads the files of one compilation, each once, and knows which uses which.
+
+    `found` gathers what is wrong in used files that could be read in part.
+    """
 
     def __init__(self, read: Read) -> None:
+        self.found: list[Diagnostic] = []
         self._read = read
         self._files: dict[str, File | None] = {}
         self._uses: dict[str, dict[str, Span]] = {}
@@ -98,9 +102,9 @@ class Reader:
         return self._parsed(name, contents)
 
     def load(self, written: str, span: Span) -> File | tuple[Diagnostic, ...]:
-        """The file named at `span`, relative to the file that names it, or what is wrong with it.
+        """The file named at `span`, relative to the file that names it, or why there is none.
 
-        A file that was wrong before gives no diagnostic again.
+        Each reason is given once: asked again for a file that could not be had, it gives no diagnostics.
         """
         using = span.source.name
         name = os.path.normpath(os.path.join(os.path.dirname(using), written))
@@ -116,8 +120,11 @@ class Reader:
         except OSError as error:
             return (self._missing(written, name, span, error),)
         file, diagnostics = self._parsed(name, contents)
-        self._files[name] = file if not diagnostics else None
-        return self._files[name] or diagnostics
+        if file is None:
+            return diagnostics
+        self._files[name] = file
+        self.found.extend(diagnostics)
+        return file
 
     def _parsed(self, name: str, contents: bytes | str) -> tuple[File | None, tuple[Diagnostic, ...]]:
         source = decoded(name, contents)
