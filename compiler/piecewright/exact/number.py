@@ -26,6 +26,7 @@ _RELATIVE = 2.0**-43
 _TINY = 1e-290
 _LARGEST_TRIAL = 1_000_000
 _MODULUS = sys.hash_info.modulus
+_INVERSES: dict[int, int] = {}  # of small denominators, modulo that
 
 _new = object.__new__
 
@@ -174,9 +175,26 @@ class Exact:
 
     def __truediv__(self, other: Exact | int) -> Exact:
         if type(other) is Exact:
-            if other._t:
-                return self * _inverse(other)
-            return _scaled(self, other._d, other._n)
+            if self._t or other._t:
+                return self * _inverse(other) if other._t else _scaled(self, other._d, other._n)
+            n = self._n * other._d
+            d = self._d * other._n
+            if d < 0:
+                n = -n
+                d = -d
+            elif d == 0:
+                raise ZeroDivisionError("division by zero")
+            if d != 1:
+                g = gcd(n, d)
+                if g != 1:
+                    n //= g
+                    d //= g
+            x = _new(Exact)
+            x._n = n
+            x._d = d
+            x._t = ()
+            x._f = x._h = None
+            return x
         if type(other) is int:
             return _scaled(self, 1, other)
         return NotImplemented
@@ -345,33 +363,55 @@ _ZERO = _number(0, 1, ())
 def _lowest(n: int, d: int, t: _Terms) -> Exact:
     """A number from parts with d > 0 and no zero multiplier, brought to lowest terms."""
     if d != 1:
-        g = gcd(n, d) if not t else gcd(n, d, t[0][1]) if len(t) == 1 else gcd(n, d, *[c for _, c in t])
+        g = gcd(n, d) if not t else gcd(n, d, *[c for _, c in t])
         if g != 1:
             return _number(n // g, d // g, tuple([(r, c // g) for r, c in t]))
     return _number(n, d, t)
 
 
+def _lowest_of_one(n: int, d: int, r: int, c: int) -> Exact:
+    """(n + c√r)/d with d > 0, brought to lowest terms: `_lowest` for the case of nearly all slanted cloth."""
+    if d != 1:
+        g = gcd(n, d, c)
+        if g != 1:
+            n //= g
+            d //= g
+            c //= g
+    x = _new(Exact)
+    x._n = n
+    x._d = d
+    x._t = ((r, c),) if c else ()
+    x._f = x._h = None
+    return x
+
+
 def _sum(a: Exact, b: Exact, sign: int) -> Exact:
     """a + sign·b."""
+    fa = 1
+    fb = sign
     d = a._d
     e = b._d
-    if d == e:
-        fa, fb = 1, sign
-    else:
+    if d != e:
         g = gcd(d, e)
         fa = e // g
-        fb = d // g * sign
+        fb *= d // g
         d *= fa
     n = a._n * fa + b._n * fb
     t = a._t
     u = b._t
     if not u:
-        return _lowest(n, d, t if fa == 1 else tuple([(r, c * fa) for r, c in t]))
+        if len(t) == 1:
+            return _lowest_of_one(n, d, t[0][0], t[0][1] * fa)
+        return _lowest(n, d, tuple([(r, c * fa) for r, c in t]))
     if not t:
-        return _lowest(n, d, u if fb == 1 else tuple([(r, c * fb) for r, c in u]))
-    if len(t) == 1 and len(u) == 1 and t[0][0] == u[0][0]:
-        c = t[0][1] * fa + u[0][1] * fb
-        return _lowest(n, d, ((t[0][0], c),) if c else ())
+        if len(u) == 1:
+            return _lowest_of_one(n, d, u[0][0], u[0][1] * fb)
+        return _lowest(n, d, tuple([(r, c * fb) for r, c in u]))
+    if len(t) == len(u) == 1:
+        r, c = t[0]
+        s, e = u[0]
+        if r == s:
+            return _lowest_of_one(n, d, r, c * fa + e * fb)
     merged = {r: c * fa for r, c in t}
     for r, c in u:
         merged[r] = merged.get(r, 0) + c * fb
@@ -392,11 +432,11 @@ def _product(a: Exact, b: Exact) -> Exact:
     d = a._d * b._d
     an = a._n
     bn = b._n
-    if len(t) == 1 and len(u) == 1 and t[0][0] == u[0][0]:
-        r, ac = t[0]
-        bc = u[0][1]
-        c = an * bc + ac * bn
-        return _lowest(an * bn + ac * bc * r, d, ((r, c),) if c else ())
+    if len(t) == len(u) == 1:
+        r, c = t[0]
+        s, e = u[0]
+        if r == s:
+            return _lowest_of_one(an * bn + c * e * r, d, r, an * e + c * bn)
     products = {1: an * bn}
     for r, c in t:
         products[r] = c * bn
@@ -421,6 +461,8 @@ def _scaled(a: Exact, n: int, d: int) -> Exact:
     if n == 0:
         return _ZERO
     t = a._t
+    if len(t) == 1:
+        return _lowest_of_one(a._n * n, a._d * d, t[0][0], t[0][1] * n)
     return _lowest(a._n * n, a._d * d, tuple([(r, c * n) for r, c in t]) if t else t)
 
 
@@ -447,6 +489,13 @@ def _split(a: Exact, b: int) -> tuple[Exact, Exact]:
 
 def _inverse(a: Exact) -> Exact:
     """1/a, by multiplying with conjugates until the denominator is rational."""
+    t = a._t
+    if len(t) == 1:
+        r, c = t[0]
+        n = a._n
+        norm = n * n - c * c * r
+        d = a._d if norm > 0 else -a._d
+        return _lowest_of_one(n * d, abs(norm), r, -c * d)
     numerator = _number(1, 1, ())
     while a._t:
         without, with_root = _split(a, _independent_root(a._t))
@@ -594,10 +643,14 @@ def _hash_of(a: Exact) -> int:
         return hash((a._n, a._d, a._t))
     if a._d == 1:
         return hash(a._n)
-    try:
-        inverse = pow(a._d, -1, _MODULUS)
-    except ValueError:
-        return sys.hash_info.inf if a._n > 0 else -sys.hash_info.inf
+    inverse = _INVERSES.get(a._d)
+    if inverse is None:
+        try:
+            inverse = pow(a._d, -1, _MODULUS)
+        except ValueError:
+            return sys.hash_info.inf if a._n > 0 else -sys.hash_info.inf
+        if a._d <= 1024:
+            _INVERSES[a._d] = inverse
     h = hash(hash(abs(a._n)) * inverse)
     if a._n < 0:
         h = -h

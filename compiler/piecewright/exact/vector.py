@@ -90,6 +90,10 @@ class Vector:
         """Turned by the angle of a unit vector (the product of the two as complex numbers)."""
         x, y = self.x, self.y
         u, v = direction.x, direction.y
+        if not v:
+            return self if u == 1 else _vector(x * u, y * u)
+        if not u:
+            return _vector(-(y * v), x * v)
         return _vector(x * u - y * v, x * v + y * u)
 
     def conjugate(self) -> Vector:
