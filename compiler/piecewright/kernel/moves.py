@@ -1,0 +1,103 @@
+"""Moving, turning and mirroring a unit: the cloth does not change, only where it lies."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from piecewright.exact import Vector
+from piecewright.kernel.unit import Corner, Patch, Pressed, Seam, Unit
+
+_SWAPPED: dict[Pressed, Pressed] = {"left": "right", "right": "left", "open": "open"}
+
+
+def moved(unit: Unit, by: Vector) -> Unit:
+    """The unit shifted by a vector in inches."""
+    return _carried(unit, lambda p: p + by, lambda d: d)
+
+
+def rotated(unit: Unit, direction: Vector) -> Unit:
+    """The unit turned about the origin so that what pointed east points along a unit vector."""
+    return _carried(unit, lambda p: p.turned(direction), lambda d: d.turned(direction))
+
+
+def turned(unit: Unit, degrees: int) -> Unit:
+    """The unit turned counter-clockwise about the origin (a negative angle: clockwise). OutsideNumbers
+    for an angle whose sine cannot be written."""
+    return rotated(unit, Vector.at(degrees))
+
+
+def mirrored(unit: Unit) -> Unit:
+    """The unit as in a mirror, left for right, about the vertical axis."""
+
+    def flip(p: Vector) -> Vector:
+        return Vector(-p.x, p.y)
+
+    count = len(unit.corners)
+    return replace(
+        unit,
+        corners=tuple(
+            Corner(finished=flip(c.finished), raw=tuple(flip(p) for p in reversed(c.raw)))
+            for c in reversed(unit.corners)
+        ),
+        # edge i of the mirrored unit is edge count - 2 - i of the old one, run the other way
+        directions=tuple(-flip(unit.directions[(count - 2 - i) % count]) for i in range(count)),
+        patches=tuple(
+            replace(
+                patch,
+                cells=tuple(tuple(flip(p) for p in reversed(cell)) for cell in patch.cells),
+                grain=flip(patch.grain),
+            )
+            for patch in unit.patches
+        ),
+        seams=tuple(
+            replace(
+                seam,
+                start=flip(seam.start),
+                end=flip(seam.end),
+                direction=flip(seam.direction),
+                pressed=_SWAPPED[seam.pressed],
+            )
+            for seam in unit.seams
+        ),
+    )
+
+
+def settled(unit: Unit) -> Unit:
+    """The unit moved so that the box round its raw outline has its lower left corner at the origin."""
+    points = [p for corner in unit.corners for p in corner.raw]
+    low = points[0].x
+    floor = points[0].y
+    for p in points[1:]:
+        low = min(low, p.x)
+        floor = min(floor, p.y)
+    return moved(unit, Vector(-low, -floor)) if low or floor else unit
+
+
+def _carried(unit: Unit, place: Callable[[Vector], Vector], head: Callable[[Vector], Vector]) -> Unit:
+    return replace(
+        unit,
+        corners=tuple(
+            Corner(finished=place(c.finished), raw=tuple(place(p) for p in c.raw)) for c in unit.corners
+        ),
+        directions=tuple(head(d) for d in unit.directions),
+        patches=tuple(
+            Patch(
+                fabric=patch.fabric,
+                cells=tuple(tuple(place(p) for p in cell) for cell in patch.cells),
+                grain=head(patch.grain),
+                cut=patch.cut,
+            )
+            for patch in unit.patches
+        ),
+        seams=tuple(
+            Seam(
+                start=place(seam.start),
+                end=place(seam.end),
+                direction=head(seam.direction),
+                pressed=seam.pressed,
+                sewn=seam.sewn,
+            )
+            for seam in unit.seams
+        ),
+    )

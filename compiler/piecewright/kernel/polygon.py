@@ -1,0 +1,190 @@
+"""Exact plane geometry on convex polygons: sides of lines, clips, crossings, areas.
+
+A polygon is a tuple of vectors, counter-clockwise, without repeated corners. A line is a point and a
+direction; its left side is where `direction.cross(p - point)` is positive.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from piecewright.exact import Exact, Vector
+from piecewright.kernel.unit import Polygon
+
+ZERO = Exact(0)
+HALF = Exact(1, 2)
+
+# A float side value beyond this share of its terms has a certain sign: floats of exact numbers are
+# right to a few units in the last place, and a cross product of differences loses a few more.
+_CERTAIN = 1e-9
+
+
+def side(point: Vector, direction: Vector, p: Vector) -> int:
+    """1 when `p` is left of the line, -1 right of it, 0 on it."""
+    px, py = point.floats
+    dx, dy = direction.floats
+    x, y = p.floats
+    first = dx * (y - py)
+    second = dy * (x - px)
+    estimate = first - second
+    bound = _CERTAIN * (abs(dx) * (abs(y) + abs(py)) + abs(dy) * (abs(x) + abs(px)))
+    if estimate > bound:
+        return 1
+    if estimate < -bound:
+        return -1
+    return direction.cross(p - point).sign()
+
+
+def meet(point: Vector, direction: Vector, other: Vector, other_direction: Vector) -> Vector:
+    """Where two lines cross. ZeroDivisionError when they are parallel."""
+    share = (other - point).cross(other_direction) / direction.cross(other_direction)
+    return point + direction * share
+
+
+def area(polygon: Polygon) -> Exact:
+    """The area by the shoelace formula, in square inches; positive counter-clockwise."""
+    if len(polygon) < 3:
+        return ZERO
+    origin = polygon[0]
+    total = ZERO
+    previous = polygon[1] - origin
+    for corner in polygon[2:]:
+        current = corner - origin
+        total = total + previous.cross(current)
+        previous = current
+    return total * HALF
+
+
+def clip(polygon: Polygon, point: Vector, direction: Vector) -> tuple[Polygon, Polygon]:
+    """A convex polygon divided by a line: what is left of it, what is right; `()` where nothing is."""
+    sides = [side(point, direction, p) for p in polygon]
+    if min(sides) >= 0:
+        return (polygon, ()) if max(sides) > 0 else ((), ())
+    if max(sides) <= 0:
+        return (), polygon
+    left: list[Vector] = []
+    right: list[Vector] = []
+    for i, p in enumerate(polygon):
+        s = sides[i]
+        if s >= 0:
+            left.append(p)
+        if s <= 0:
+            right.append(p)
+        following = (i + 1) % len(polygon)
+        if s * sides[following] < 0:
+            q = polygon[following]
+            a = direction.cross(p - point)
+            b = direction.cross(q - point)
+            crossing = p + (q - p) * (a / (a - b))
+            left.append(crossing)
+            right.append(crossing)
+    return tuple(left), tuple(right)
+
+
+def carve(polygon: Polygon, hole: Polygon) -> tuple[Polygon, tuple[Polygon, ...]]:
+    """A convex polygon less a convex hole: the part inside the hole and the convex parts outside it."""
+    if apart(polygon, hole):
+        return (), (polygon,)
+    outside: list[Polygon] = []
+    rest = polygon
+    for i, corner in enumerate(hole):
+        rest, beyond = clip(rest, corner, hole[(i + 1) % len(hole)] - corner)
+        if beyond:
+            outside.append(beyond)
+        if not rest:
+            return (), (polygon,)
+    return rest, tuple(outside)
+
+
+def apart(first: Polygon, second: Polygon) -> bool:
+    """True when the boxes round two polygons are certainly apart (touching boxes may be either)."""
+    a = box(first)
+    b = box(second)
+    slack = 1e-6
+    return a[0] > b[2] + slack or b[0] > a[2] + slack or a[1] > b[3] + slack or b[1] > a[3] + slack
+
+
+def box(polygon: Polygon) -> tuple[float, float, float, float]:
+    """The box round a polygon in floats: left, bottom, right, top."""
+    points = [p.floats for p in polygon]
+    xs = [p[0] for p in points]
+    ys = [p[1] for p in points]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def joined(first: Polygon, second: Polygon) -> Polygon | None:
+    """Two convex polygons as one, where they share a full side and the whole is convex; else None."""
+    n, m = len(first), len(second)
+    for i in range(n):
+        p, q = first[i], first[(i + 1) % n]
+        for j in range(m):
+            if second[j] == q and second[(j + 1) % m] == p:
+                # from q round first back to p, then round second from p to q
+                ring = [first[(i + 1 + t) % n] for t in range(n)]
+                ring += [second[(j + 2 + t) % m] for t in range(m - 2)]
+                return _convex(ring)
+    return None
+
+
+def _convex(ring: list[Vector]) -> Polygon | None:
+    corners: list[Vector] = []
+    count = len(ring)
+    for i in range(count):
+        a, b, c = ring[i - 1], ring[i], ring[(i + 1) % count]
+        turn = side(a, b - a, c)
+        if turn < 0:
+            return None
+        if turn > 0:
+            corners.append(b)
+    return tuple(corners)
+
+
+def merged(cells: Iterable[Polygon]) -> tuple[Polygon, ...]:
+    """Cells of one cloth, joined over full shared sides as long as that leaves them convex."""
+    pool = list(cells)
+    i = 0
+    while i < len(pool):
+        j = i + 1
+        while j < len(pool):
+            whole = None if apart(pool[i], pool[j]) else joined(pool[i], pool[j])
+            if whole is None:
+                j += 1
+            else:
+                pool[i] = whole
+                del pool[j]
+                j = i + 1
+        i += 1
+    return tuple(pool)
+
+
+def inset(outline: Polygon, distance: Exact) -> Polygon:
+    """A convex polygon with every side moved inward; `()` when nothing is left. Sides that the others
+    overtake drop out, so the result may have fewer corners. OutsideNumbers for a side whose unit
+    vector cannot be written."""
+    result = outline
+    for i, corner in enumerate(outline):
+        along = (outline[(i + 1) % len(outline)] - corner).unit()
+        result, _ = clip(result, corner + along.left() * distance, along)
+        if not result:
+            return ()
+    return result
+
+
+def tidy(ring: Iterable[Vector]) -> Polygon:
+    """The ring without corners that repeat the one before."""
+    corners: list[Vector] = []
+    for p in ring:
+        if not corners or p != corners[-1]:
+            corners.append(p)
+    while len(corners) > 1 and corners[0] == corners[-1]:
+        corners.pop()
+    return tuple(corners)
+
+
+def is_convex(polygon: Polygon) -> bool:
+    """True when no corner turns right and the polygon has an area."""
+    count = len(polygon)
+    turns = [
+        side(polygon[i - 1], polygon[i] - polygon[i - 1], polygon[(i + 1) % count]) for i in range(count)
+    ]
+    return count >= 3 and min(turns) >= 0 and max(turns) > 0
