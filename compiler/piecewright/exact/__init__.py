@@ -1,6 +1,7 @@
 """Exact numbers, vectors and sizes."""
 
-from piecewright.exact.number import Exact, OutsideNumbers
+from piecewright.exact.number import Exact
+from piecewright.exact.radicals import OutsideNumbers
 from piecewright.exact.size import (
     INCH_MARKS,
     INCH_PER,

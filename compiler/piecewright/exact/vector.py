@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from piecewright.exact.number import Exact, OutsideNumbers
+from piecewright.exact.number import Exact
+from piecewright.exact.radicals import OutsideNumbers
 
 _new = object.__new__
 
