@@ -1,0 +1,61 @@
+"""Points of a patchwork: tips toward a raw edge, which the next seam meets, misses or cuts off.
+
+A tip lies exactly one allowance inside the raw edge when it is right.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from piecewright.exact import Exact, Vector
+from piecewright.kernel.measure import raw_edge
+from piecewright.kernel.polygon import meet
+from piecewright.kernel.unit import Polygon, Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tip:
+    """`spot`: the tip, or where its two sides would cross beyond the edge that cuts it off. `beyond`: its
+    distance from raw edge `edge` less the allowance: zero when right, positive when the point floats,
+    negative when it is lost."""
+
+    spot: Vector
+    edge: int
+    beyond: Exact
+    fabric: str
+
+
+def points(unit: Unit) -> tuple[Tip, ...]:
+    """The tips that stand toward a raw edge, within two allowances of their right place, edge by edge."""
+    found: list[Tip] = []
+    for edge, along in enumerate(unit.directions):
+        start, end = raw_edge(unit, edge)
+        inward = along.left()
+        for patch in unit.patches:
+            for cell in patch.cells:
+                spot = _tip(cell, start, inward)
+                if spot is None or not 0 < (spot - start).dot(along) < (end - start).dot(along):
+                    continue
+                beyond = (spot - start).dot(inward) - unit.allowance
+                tip = Tip(spot=spot, edge=edge, beyond=beyond, fabric=patch.fabric)
+                if abs(beyond) < unit.allowance * 2 and all(t.spot != spot or t.edge != edge for t in found):
+                    found.append(tip)
+    return tuple(found)
+
+
+def _tip(cell: Polygon, start: Vector, inward: Vector) -> Vector | None:
+    """The cell's corner strictly nearest to the raw edge; where the cell ends in a side along the edge and
+    its neighbours close beyond it, where they would cross."""
+    heights = [(p - start).dot(inward) for p in cell]
+    nearest = min(heights)
+    low = [i for i, h in enumerate(heights) if h == nearest]
+    if len(low) == 1:
+        return cell[low[0]] if nearest > 0 else None
+    if len(low) != 2 or nearest:
+        return None
+    count = len(cell)
+    i, j = (low[0], low[1]) if low[1] == low[0] + 1 else (low[1], low[0])
+    before, after = cell[i] - cell[i - 1], cell[(j + 1) % count] - cell[j]
+    if before.cross(-after) <= 0:
+        return None  # the sides run apart or in parallel: no point was meant here
+    return meet(cell[i], before, cell[j], after)
