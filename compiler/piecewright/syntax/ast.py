@@ -4,6 +4,8 @@ A `File` is lines; a line is a sentence with lines or rows under it; a sentence 
 by commas; a phrase is parts, each after the first led by a joining word; a part is members divided
 by `and`; a member is items side by side. `join rectangle 2 by 4 of sky on top` is one phrase of
 four parts: `join rectangle 2`, by `4`, of `sky`, on `top`.
+
+Nodes are compared by identity: two that read alike still stand in two places.
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ from piecewright.exact import Exact
 from piecewright.source import Source, Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Number:
     """A written number. `value` is the number as written, before any change of unit; `unit` is
     `inch`, `cm`, `mm`, or None for a bare number, which is in the file's own unit."""
@@ -24,7 +26,7 @@ class Number:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Name:
     """A word, in small letters: a verb, a place, a fabric, a unit or anything else."""
 
@@ -32,7 +34,7 @@ class Name:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Text:
     """What stands between quotation marks, without them."""
 
@@ -40,7 +42,7 @@ class Text:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Call:
     """`NAME ( phrase, phrase )`; `arguments` may be empty only where the name is defined."""
 
@@ -49,7 +51,7 @@ class Call:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Product:
     """`first * second / third`: `operators[i]` stands before `factors[i + 1]`."""
 
@@ -58,7 +60,7 @@ class Product:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Sum:
     """`first + second - third`: `operators[i]` stands before `terms[i + 1]`."""
 
@@ -71,7 +73,7 @@ Factor = Number | Name | Call
 Item = Text | Sum | Product | Number | Name | Call  # a sum or product of one thing is that thing
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Member:
     """Items side by side: `goose turned left`, `square 3 1/2`. At least one."""
 
@@ -79,7 +81,7 @@ class Member:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Part:
     """A joining word (None for the first part of a phrase) and its members, divided by `and`.
 
@@ -91,13 +93,15 @@ class Part:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Phrase:
+    """Parts, each joining word at most once."""
+
     parts: tuple[Part, ...]
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Sentence:
     """The step, and its clauses after commas."""
 
@@ -106,7 +110,7 @@ class Sentence:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Row:
     """The cells of a line with a bar."""
 
@@ -114,7 +118,7 @@ class Row:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Line:
     """A sentence and what is indented under it. `span` is that of the sentence.
 
@@ -127,7 +131,7 @@ class Line:
     incomplete: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class File:
     """The lines at the left margin.
 

@@ -107,9 +107,7 @@ def tree(lines: list[TextLine]) -> tuple[Line, ...]:
             if type(node) is Row:
                 into.append(node)
             elif type(node) is Sentence:
-                into.append(
-                    Line(sentence=node, children=tuple(children), span=node.span, incomplete=missing)
-                )
+                into.append(Line(sentence=node, children=tuple(children), span=node.span, incomplete=missing))
 
     for line in lines:
         close(line.level)
@@ -128,7 +126,9 @@ def _odd_blank(source: Source, begin: int, indent: str) -> Slip:
     if "\t" not in indent:
         return slips.unknown_character(source, begin + place, begin + len(indent))
     mixed = " mixed with spaces" if " " in indent else ""
-    return Slip("E101", f"this line is indented with a tab{mixed}", whole, hint="indent with spaces only, four to a level")
+    return Slip(
+        "E101", f"this line is indented with a tab{mixed}", whole, hint="indent with spaces only, four to a level"
+    )
 
 
 def _first_is_indented(source: Source, begin: int, start: int) -> Slip:
@@ -141,7 +141,7 @@ def _first_is_indented(source: Source, begin: int, start: int) -> Slip:
 def _fits_nowhere(source: Source, begin: int, start: int, outer: int, inner: int) -> Slip:
     return Slip(
         "E110",
-        f"this line is indented by {start - begin}, and no line above it that is still open is",
+        f"this line is indented by {start - begin}, which fits no line above it",
         Span(source, begin, start),
-        hint=f"indent it by {inner}, to stand with the lines above it, or by {outer}",
+        hint=f"indent it by {inner} to stand beside the lines above it, or by {outer}",
     )

@@ -13,9 +13,10 @@ from piecewright.syntax.ast import File, Row, Sentence
 from piecewright.syntax.build import ACTIONS
 from piecewright.syntax.layout import layout, tree
 from piecewright.syntax.slips import Slip, Token
-from piecewright.syntax.words import REFUSED, Sizes, words
+from piecewright.syntax.words import Sizes, words
 
 _RULES = tuple((made, taken, ACTIONS.get(does), does == "*", spread) for made, taken, does, spread in RULES)
+_PASSED: dict[tuple[int, int, str], int] = {}  # drawn from the tables alone, so the same in every run
 
 
 def parse(source: Source) -> tuple[File | None, tuple[Diagnostic, ...]]:
@@ -57,39 +58,54 @@ def sentence_or_row(source: Source, tokens: list[Token]) -> Sentence | Row:
     depth = 0
     for index, (kind, value, start, end) in enumerate(tokens):
         while True:
-            does = TABLE[states[-1]].get(kind)
+            state = states[-1]
+            does = TABLE[state].get(kind)
             if does is None:
-                if kind == REFUSED and isinstance(value, Slip):
-                    raise value
-                raise slips.misfit(source, tokens, index)
+                if state == END and kind == "$END":
+                    node: Sentence | Row = values[0]
+                    return node
+                raise value if isinstance(value, Slip) else slips.misfit(source, tokens, index)
             if does >= 0:
                 states.append(does)
                 values.append(value)
                 break
             made, taken, action, is_list, spread = _RULES[~does]
-            if action is not None or is_list:
+            if action is not None:
                 took = values[-taken:]
                 del values[-taken:], states[-taken:]
-                if is_list:
-                    if type(took[0]) is list:
-                        took[0].extend(took[1:])
-                        took = took[0]
-                    values.append(took)
-                elif action is not None:
-                    if spread:
-                        took = [one for some in took for one in (some if type(some) is list else (some,))]
-                    values.append(action(took))
+                if spread:
+                    took = [one for some in took for one in (some if type(some) is list else (some,))]
+                values.append(action(took))
+                states.append(TABLE[states[-1]][made])
+            elif is_list:
+                took = values[-taken:]
+                del values[-taken:], states[-taken:]
+                if type(took[0]) is list:
+                    took[0].extend(took[1:])
+                    took = took[0]
+                values.append(took)
+                states.append(TABLE[states[-1]][made])
             else:
-                states.pop()
-            states.append(TABLE[states[-1]][made])
-            if kind == "$END" and states[-1] == END:
-                break
+                states[-1] = _passed_on(states[-2], state, kind)
         if kind == "LPAR":
             depth += 1
             if depth > slips.DEEPEST:
                 raise slips.too_deep(Span(source, start, end), "brackets")
         elif kind == "RPAR":
             depth -= 1
-    node = values[0]
-    assert isinstance(node, Sentence | Row)
-    return node
+    raise AssertionError("every list of words ends in $END or in a slip")
+
+
+def _passed_on(below: int, state: int, kind: str) -> int:
+    """The state on `below` once all rules are through that only pass on the one value at `state`."""
+    key = (below, state, kind)
+    passed = _PASSED.get(key)
+    if passed is None:
+        passed = state
+        while True:
+            does = TABLE[passed].get(kind, 0)
+            if does >= 0 or _RULES[~does][2] is not None or _RULES[~does][3]:
+                break
+            passed = TABLE[below][_RULES[~does][0]]
+        _PASSED[key] = passed
+    return passed

@@ -64,7 +64,10 @@ def unknown_character(source: Source, place: int, end: int) -> Slip:
         opened = Span(source, place, end)
         if text[place - 1 : place] == " " and text[:place].rstrip(" ")[-1:].isdigit() and end - place == 1:
             return Slip(
-                "E103", "this mark opens a text that never ends", opened, hint='an inch mark stands close to its number: `6"`'
+                "E103",
+                "this mark opens a text that never ends",
+                opened,
+                hint='an inch mark stands close to its number: `6"`',
             )
         other = "”" if char == '"' else '"'
         if other in text[place + 1 : end]:
@@ -73,12 +76,17 @@ def unknown_character(source: Source, place: int, end: int) -> Slip:
             hint = f"close it with `{'”' if char == '“' else char}` on the same line"
         return Slip("E103", "the text that begins here is not closed", opened, hint=hint)
     if char == "”":
-        return Slip("E103", "a quotation mark closes a text that was never opened", span, hint="begin the text with `“`")
+        return Slip(
+            "E103", "a quotation mark closes a text that was never opened", span, hint="begin the text with `“`"
+        )
     if char.isspace():
         return Slip("E102", "this is not an ordinary space", span, hint="replace it by a space of the space bar")
     if not char.isprintable():
         return Slip(
-            "E102", f"there is a hidden character here (U+{ord(char):04X})", span, hint="delete it and type the line anew"
+            "E102",
+            f"there is a hidden character here (U+{ord(char):04X})",
+            span,
+            hint="delete it and type the line anew",
         )
     if char == "." and text[place + 1 : place + 2].isdigit():
         return Slip("E106", "a number begins with a digit", span, hint="write a nought before the point: `0.5`")
@@ -101,7 +109,9 @@ def bad_number(span: Span, bad: BadSize) -> Slip:
     """For a number that `parse_size` refuses."""
     written = span.text
     if bad.kind == "zero-denominator":
-        return Slip("E106", f"`{written}` has nothing under its bar", span, hint="write the fraction as on a ruler: `6 1/2`")
+        return Slip(
+            "E106", f"`{written}` has nothing under its bar", span, hint="write the fraction as on a ruler: `6 1/2`"
+        )
     if bad.kind == "improper" and bad.value is not None:
         return Slip(
             "E106",
@@ -111,18 +121,19 @@ def bad_number(span: Span, bad: BadSize) -> Slip:
         )
     if bad.kind == "too-long":
         return Slip("E106", "this number has more digits than any ruler shows", span, hint="write at most 15 digits")
-    return Slip("E106", f"`{written}` cannot be read as a number", span, hint="write it as `6 1/2`, `6½`, `6.5` or `16.5 cm`")
+    return Slip(
+        "E106", f"`{written}` cannot be read as a number", span, hint="write it as `6 1/2`, `6½`, `6.5` or `16.5 cm`"
+    )
 
 
 def two_readings(span: Span, whole: Exact, fraction: Exact) -> Slip:
     """For `3-1/2`."""
     more, less = fraction_text(whole + fraction), fraction_text(whole - fraction)
-    a, b = fraction_text(whole), fraction_text(fraction)
     return Slip(
         "E107",
-        f"`{span.text}` can be read as {more}, or as {a} less {b}, which is {less}",
+        f"`{span.text}` can be read as {more} or as {less}",
         span,
-        hint=f"write `{a} {b}` for {more}, or `{a} - {b}` for {less}",
+        hint=f"write `{more}`, or `{fraction_text(whole)} - {fraction_text(fraction)}` for {less}",
     )
 
 
@@ -173,13 +184,23 @@ def run_together(first: Span, second: Span) -> Slip:
     )
 
 
+def text_inside_text(text: Span, after: Span) -> Slip:
+    """For `"say "so" to her"`, where the second mark ends the text."""
+    return Slip(
+        "E103",
+        f"the text ends here, before `{after.text}`",
+        text,
+        hint='within straight quotation marks use curly ones: `"the “light” side"`',
+    )
+
+
 def inch_word(number: Span, word: Span) -> Slip:
     """For `6 in`, where the measure is not written so."""
     return Slip(
         "E106",
         f"`{word.text}` is not written after a size",
         number.to(word),
-        hint=f'write `{number.text}"`, or `{number.text}` alone where the pattern\'s units are inches',
+        hint=f"write `{number.text}\"`, or `{number.text}` alone where the pattern's units are inches",
     )
 
 
@@ -206,7 +227,9 @@ def arithmetic_brackets(span: Span) -> Slip:
 
 
 def too_deep(span: Span, what: str) -> Slip:
-    return Slip("E118", f"more than {DEEPEST} {what} stand in one another", span, hint="give the inner parts names of their own")
+    return Slip(
+        "E118", f"more than {DEEPEST} {what} stand in one another", span, hint="give the inner parts names of their own"
+    )
 
 
 def misfit(source: Source, tokens: list[Token], index: int) -> Slip:
@@ -231,15 +254,21 @@ def misfit(source: Source, tokens: list[Token], index: int) -> Slip:
     if opened and kind in ("$END", "VBAR"):
         bracket = Span(source, opened[-1][2], opened[-1][3])
         cause = (Label(span=here, text="the cell ends here"),) if kind == "VBAR" else ()
-        return Slip("E104", "the bracket opened here is not closed", bracket, *cause, hint="close it with `)` on this line")
+        return Slip(
+            "E104", "the bracket opened here is not closed", bracket, *cause, hint="close it with `)` on this line"
+        )
     if kind == "LPAR":
         closing = next((t for t in tokens[index:] if t[0] == "RPAR"), tokens[index])
         return arithmetic_brackets(Span(source, start, closing[3]))
     if kind == "VBAR" and before == "VBAR":
-        return Slip("E112", "there is no cell between these two bars", last.to(here), hint="take one bar away, or name a piece")
+        return Slip(
+            "E112", "there is no cell between these two bars", last.to(here), hint="take one bar away, or name a piece"
+        )
     if before == "VBAR":
         if kind == "$END":
-            return Slip("E112", "a row does not end with a bar", last, hint="leave the last bar out: bars stand between cells")
+            return Slip(
+                "E112", "a row does not end with a bar", last, hint="leave the last bar out: bars stand between cells"
+            )
         return Slip("E112", f"a cell cannot begin with {_named(kind, here)}", here, hint="begin it with the piece")
     if kind in ("VBAR", "COMMA") and before in ("NAME", "NUMBER", "TEXT", "RPAR"):
         return Slip(
@@ -254,9 +283,17 @@ def misfit(source: Source, tokens: list[Token], index: int) -> Slip:
             hint = "lines need no bullets: begin with the verb"
         return Slip("E114", f"a line cannot begin with {_named(kind, here)}", here, hint=hint)
     if kind in _OPERATOR and before == "TEXT":
-        return Slip("E114", f"there is no size before `{_OPERATOR[kind]}`", here, hint="only sizes are added or multiplied")
+        return Slip(
+            "E114", f"there is no size before `{_OPERATOR[kind]}`", here, hint="only sizes are added or multiplied"
+        )
+    if before == "COMMA" and kind == "AND":
+        return Slip(
+            "E114", "a comma and `and` do not stand together", last.to(here), hint="in a list write `and` alone"
+        )
     if before == "COMMA" and kind == "JOINING":
-        return Slip("E114", f"a clause cannot begin with {_named(kind, here)}", here, hint="leave out the comma before it")
+        return Slip(
+            "E114", f"a clause cannot begin with {_named(kind, here)}", here, hint="leave out the comma before it"
+        )
     hint = "a line never runs on" if kind == "$END" else None
     if before in _OPERATOR and kind == "TEXT":
         hint = "only sizes are added or multiplied"

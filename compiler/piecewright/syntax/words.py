@@ -49,6 +49,8 @@ def words(source: Source, start: int, end: int, sizes: Sizes) -> list[Token]:
                 value: object = Name(text=word, span=Span(source, begin, place))
                 if previous == "NUMBER":
                     _after_number(source, tokens[-1], begin, place)
+                elif previous == "TEXT" and tokens[-1][3] == begin:
+                    raise slips.text_inside_text(Span(source, *tokens[-1][2:]), Span(source, begin, place))
             elif kind == "NUMBER":
                 value = _number(source, begin, place, sizes)
                 if previous == "NUMBER":
@@ -60,7 +62,7 @@ def words(source: Source, start: int, end: int, sizes: Sizes) -> list[Token]:
                 if not word.isascii():  # capitals read as small, and ſ is a small s to a pattern
                     raise slips.unknown_character(source, begin + text[begin:place].index("ſ"), end)
                 value = Name(text=word, span=Span(source, begin, place))
-                if previous == "NUMBER" and tokens[-1][3] == begin and text[begin - 1].isdigit():
+                if previous == "NUMBER" and tokens[-1][3] == begin and text[begin - 1].isalnum():
                     raise slips.run_together(Span(source, *tokens[-1][2:]), Span(source, begin, place))
             elif kind == "TEXT":
                 inside = text[begin + 1 : place - 1]
@@ -104,7 +106,7 @@ def _after_number(source: Source, number: Token, start: int, end: int) -> None:
     before, word = Span(source, number[2], number[3]), Span(source, start, end)
     if word.text.lower() in _INCH_WORDS:
         raise slips.inch_word(before, word)
-    if number[3] == start and source.text[start - 1].isdigit():
+    if number[3] == start and source.text[start - 1].isalnum():
         raise slips.run_together(before, word)
 
 
@@ -118,7 +120,12 @@ def _minus(source: Source, tokens: list[Token], start: int, end: int, line_end: 
     after = _match(text, end, line_end) if end < line_end and text[end] != " " else None
     if touches_before and isinstance(number, Number) and after is not None and after.lastgroup == "NUMBER":
         fraction = _number(source, *after.span("NUMBER"), {}).value
-        if number.value.is_rational and number.value.fraction.denominator == 1 and 0 < fraction < 1 and number.value > 0:
+        if (
+            number.value.is_rational
+            and number.value.fraction.denominator == 1
+            and 0 < fraction < 1
+            and number.value > 0
+        ):
             raise slips.two_readings(Span(source, tokens[-1][2], after.end()), number.value, fraction)
     raise slips.close_minus(source, start, end)
 
