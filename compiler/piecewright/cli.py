@@ -57,7 +57,11 @@ def new(file: str) -> None:
 )
 @click.option("--to", "to", metavar="LIST", help="Only these of html, md, svg, csv, json, with commas between them.")
 @click.option(
-    "--set", "assignments", metavar="NAME=VALUE", multiple=True, help="Use VALUE for a name or a setting of the pattern."
+    "--set",
+    "assignments",
+    metavar="NAME=VALUE",
+    multiple=True,
+    help="Use VALUE for a name or a setting of the pattern.",
 )
 def build(files: tuple[str, ...], output: str | None, to: str | None, assignments: tuple[str, ...]) -> None:
     """Compile patterns and write what is needed to sew them.
@@ -128,8 +132,8 @@ def explain(code: str) -> None:
 
     page = page_of(code)
     if page is None:
-        near = nearest(code.upper(), CODES)
-        raise click.UsageError(f"there is no code {code}" + (f"; did you mean {near}?" if near else ""))
+        near = nearest(code, (known.lower() for known in CODES))
+        raise click.UsageError(f"there is no code {code}" + (f"; did you mean {near.upper()}?" if near else ""))
     _give(page)
 
 
@@ -143,7 +147,7 @@ def _names(files: Sequence[str]) -> list[str]:
 
 
 def _typed_in(name: str) -> bytes | None:
-    return click.get_binary_stream("stdin").read() if name == STREAM else None
+    return sys.stdin.buffer.read() if name == STREAM else None
 
 
 def _formats(to: str | None) -> tuple[str, ...]:
@@ -181,7 +185,9 @@ def _folders(names: Sequence[str], output: str | None) -> list[Path]:
     for name, folder in zip(names, folders, strict=True):
         other = taken.setdefault(os.path.normpath(folder), name)
         if other is not name:
-            raise click.UsageError(f"{other} and {name} would both be built into {folder}; build them one by one with -o")
+            raise click.UsageError(
+                f"{other} and {name} would both be built into {folder}; build them one by one with -o"
+            )
     return folders
 
 
@@ -213,7 +219,7 @@ def _code(found: Iterable[Diagnostic], *, strict: bool = False) -> int:
 
 
 def _show(found: Iterable[Diagnostic]) -> None:
-    stream = click.get_text_stream("stderr")
+    stream = sys.stderr
     dull = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"  # no-color.org: unless empty
     try:
         "━╌⋮".encode(stream.encoding or "ascii")
@@ -274,8 +280,8 @@ def main(arguments: Sequence[str] | None = None) -> NoReturn:
 
             print_exc()
         _stop(
-            f"sorry, this is a fault of Piecewright {__version__}, not of your pattern ({type(error).__name__}: {error}); "
-            "please report it with the pattern file (PIECEWRIGHT_DEBUG=1 shows where it happened)",
+            f"sorry, this is a fault of Piecewright {__version__}, not of your pattern: please report it with the "
+            f"pattern file and these words: {type(error).__name__}: {error} (PIECEWRIGHT_DEBUG=1 shows where it was)",
             OUR_FAULT,
         )
     sys.exit(code if isinstance(code, int) else 0)
