@@ -1,0 +1,141 @@
+"""The only rounding: exact lengths as sizes that are read and as floats that are drawn.
+
+Lengths come in inches, exact, and are printed in the pattern's units: inches as trade fractions, centimetres
+and millimetres as decimals. A size that is cut is rounded **up** to the ruler's mark, so that nothing is ever
+cut too small. A size that is measured goes to the nearest mark that the eye can read, 1/16 in or 1 mm, and is
+called scant when the cloth is a little smaller than that and generous when it is larger; what lies on the
+ruler's own mark is printed as it is. A size that was given, as the seam allowance, is not rounded at all.
+"""
+
+from __future__ import annotations
+
+from piecewright.exact import INCH_PER, Exact, Vector, decimal_text, fraction_text
+from piecewright.kernel.build import Settings, Units
+from piecewright.plan.model import Extent, Point, Size
+
+MEASURED = {"inch": Exact(1, 16), "cm": INCH_PER["mm"], "mm": INCH_PER["mm"]}
+"""The finest mark a measure is read to, in inches, by the pattern's units."""
+
+_UNIT_SIGNS = {"inch": "in", "cm": "cm", "mm": "mm"}
+_NO_BREAK = "\u00a0"
+
+
+def up_to_mark(x: Exact, mark: Exact) -> Exact:
+    """The smallest multiple of `mark` (greater than zero) that is not below x."""
+    return mark * (x / mark).ceil()
+
+
+def nearest_mark(x: Exact, mark: Exact) -> Exact:
+    """The nearest multiple of `mark` (greater than zero); halfway between two, the one that is an even multiple,
+    and so stands on the longer line of the ruler."""
+    marks = x / mark
+    below = marks.floor()
+    past = marks - below - Exact(1, 2)
+    return mark * (below + 1 if past > 0 or (not past and below % 2) else below)
+
+
+def cut_size(x: Exact, settings: Settings) -> Size:
+    """A size to cut: up to the ruler's mark."""
+    return _size(x, up_to_mark(x, settings.ruler), settings.units)
+
+
+def cloth_size(x: Exact, settings: Settings) -> Size:
+    """A length of cloth to have: up to the ruler's mark, as what is cut from it."""
+    return cut_size(x, settings)
+
+
+def given_size(x: Exact, settings: Settings) -> Size:
+    """A size that the designer set and nobody cuts, as the seam allowance: not rounded, unless it came from
+    another system of units and has no short fraction or decimal in this one; then as a measure."""
+    own = x / INCH_PER[settings.units]
+    if own.is_rational:
+        bottom = own.ratio[1]
+        if bottom <= 64 if settings.units == "inch" else 1000 % bottom == 0:
+            return _size(x, x, settings.units)
+    return measured_size(x, settings)
+
+
+def measured_size(x: Exact, settings: Settings) -> Size:
+    """A size to check with a ruler: to the nearest readable mark, scant or generous when it is not on one."""
+    size = abs(x)
+    on_ruler = up_to_mark(size, settings.ruler)
+    mark = on_ruler if on_ruler == size else nearest_mark(size, MEASURED[settings.units])
+    manner = "scant " if size < mark else "generous " if size > mark else ""
+    return _size(x, -mark if x < 0 else mark, settings.units, manner)
+
+
+def measured_extent(width: Exact, height: Exact, settings: Settings) -> Extent:
+    """Width and height to check with a ruler."""
+    return Extent(width=measured_size(width, settings), height=measured_size(height, settings))
+
+
+def with_unit(shown: str, units: Units) -> str:
+    """A printed size or sizes followed by the unit, which does not break off: `6½ in`, `6½ by 9 in`, `16.5 cm`.
+
+    Sizes carry no unit of their own; a sentence that needs one says it once, after the last size.
+    """
+    return f"{shown}{_NO_BREAK}{_UNIT_SIGNS[units]}"
+
+
+def on_point_side(block: Exact, settings: Settings) -> Size:
+    """The square to cut in quarters for the side triangles round blocks set on point.
+
+    `block` is the finished side of a block, s the allowance. Exact is block·√2 + (2 + 2√2)s, since the long side
+    of the triangle finishes block·√2 and its 45-degree points take (1 + √2)s at either end. The trade
+    multiplies by 1.414, adds 1 1/4 in (five allowances of 1/4) and only then rounds up: for some blocks 1/8 more
+    than the exact size rounded up, which leaves room to trim.
+    """
+    exact = block * _ROOT_2 + settings.seam * (2 + 2 * _ROOT_2)
+    return _with_room(exact, block * _TRADE_ROOT_2 + settings.seam * 5, settings)
+
+
+def on_point_corner(block: Exact, settings: Settings) -> Size:
+    """The square to cut in halves for the corner triangles round blocks set on point.
+
+    Exact is block/√2 + (2 + √2)s, since the short side finishes block/√2. The trade divides by 1.414, adds 7/8 in
+    (three and a half allowances of 1/4) and then rounds up.
+    """
+    exact = block * _ROOT_2 / 2 + settings.seam * (2 + _ROOT_2)
+    return _with_room(exact, block / _TRADE_ROOT_2 + settings.seam * Exact(7, 2), settings)
+
+
+def drawn(x: Exact | float) -> float:
+    """A coordinate to draw, in inches, to 1/10000; never a negative zero."""
+    return round(float(x), 4) + 0.0
+
+
+def drawn_point(v: Vector) -> Point:
+    """A point to draw, in inches, each coordinate to 1/10000."""
+    x, y = v.floats
+    return round(x, 4) + 0.0, round(y, 4) + 0.0
+
+
+_ROOT_2 = Exact.root(2)
+_TRADE_ROOT_2 = Exact(1414, 1000)
+
+
+def _with_room(exact: Exact, trade: Exact, settings: Settings) -> Size:
+    """The trade's size rounded up; past blocks of 200 in, where 1.414 is too short, the exact one."""
+    return _size(exact, up_to_mark(max(exact, trade), settings.ruler), settings.units)
+
+
+def _size(x: Exact, rounded: Exact, units: Units, manner: str = "") -> Size:
+    per = INCH_PER[units]
+    own = x / per
+    ruler = rounded / per
+    return Size(
+        exact=str(own),
+        ruler=_text(ruler, units, typographic=False),
+        shown=manner + _text(ruler, units, typographic=True),
+        value=round(float(own), 6) + 0.0,
+    )
+
+
+def _text(x: Exact, units: Units, *, typographic: bool) -> str:
+    if units == "inch":
+        return fraction_text(x, typographic)
+    try:
+        text = decimal_text(x)
+    except ValueError:  # a mark such as a third of a centimetre
+        return fraction_text(x, typographic)
+    return text.replace("-", "−") if typographic else text
