@@ -294,10 +294,12 @@ def misfit(source: Source, tokens: list[Token], index: int) -> Slip:
         return Slip(
             "E114", f"a clause cannot begin with {_named(kind, here)}", here, hint="leave out the comma before it"
         )
-    hint = "a line never runs on" if kind == "$END" else None
+    missing = f"something is missing after {_named(before, last)}"
+    if kind == "$END":
+        return Slip("E114", missing, last, hint="a line never runs on")
     if before in _OPERATOR and kind == "TEXT":
-        hint = "only sizes are added or multiplied"
-    return Slip("E114", f"something is missing after {_named(before, last)}", last, hint=hint)
+        return Slip("E114", missing, last, hint="only sizes are added or multiplied")
+    return Slip("E114", missing, last)
 
 
 def _named(kind: str, span: Span) -> str:

@@ -133,7 +133,8 @@ def _minus(source: Source, tokens: list[Token], start: int, end: int, line_end: 
 def _comma(source: Source, tokens: list[Token], start: int, end: int) -> None:
     """Refuse `6,5` where a comma would begin a clause; in brackets it divides what is handed over."""
     number = tokens[-1]
-    if number[3] != start or sum((t[0] == "LPAR") - (t[0] == "RPAR") for t in tokens):
+    kinds = [token[0] for token in tokens]
+    if number[3] != start or kinds.count("LPAR") > kinds.count("RPAR"):
         return
     while source.text[end : end + 1].isdigit():
         end += 1
