@@ -85,11 +85,13 @@ class Press:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lay:
     """Units set out in rows, top row first, left to right, each where it lies in `result`; sewn row
-    by row. `names[r][c]` is what each is called."""
+    by row. `names[r][c]` is what each is called. `row_units`: each row when it is sewn, where it lies in
+    `result`, its outer allowances still on."""
 
     rows: tuple[tuple[Unit, ...], ...]
     names: tuple[tuple[str, ...], ...]
     result: Unit
+    row_units: tuple[Unit, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,90 @@
+"""From steps to scenes: one figure a step, and the finished picture.
+
+A scene shows what lies on the table before, what is done to it and what results, left to right. What
+results lies as the next step finds it. Page, texts' extents and ink are left to the emitters.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from piecewright.exact import Exact
+from piecewright.kernel.action import Action, CutPiece, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.build import Piece, Settings, Step
+from piecewright.kernel.measure import finished_bounds, finished_outline
+from piecewright.kernel.unit import Unit
+from piecewright.plan.model import Figure, Panel, Side
+from piecewright.plan.rounding import measured_size
+from piecewright.plan.scene_cut import piece_panels, subcut_panels, take_panels, turn_panels
+from piecewright.plan.scene_lay import lay_panels
+from piecewright.plan.scene_sew import sew_panels
+from piecewright.plan.scene_trim import trim_panels
+from piecewright.plan.table import Table, extremes, points
+
+FINISHED = "Finished size, no seam allowance"
+
+
+def step_figure(step: Step, *, id: str, title: str, description: str, group: str, settings: Settings) -> Figure:
+    """The figure of one step. `group`: figures of one group are drawn at one scale. `title` and `description`
+    are for those who do not see it."""
+    panels = _panels(step, step.actions, settings)
+    if step.times > 1 and step.last:
+        last = _panels(step, step.last, settings)[-1]
+        panels = (*panels[:-1], replace(panels[-1], words="After the first round"))
+        panels = (*panels, replace(last, lead="rounds", words=f"After round {step.times}"))
+    return Figure(id=id, title=title, description=description, panels=panels, scale_group=group, kind="step")
+
+
+def finished_figure(
+    unit: Unit, *, id: str, title: str, description: str, group: str, outline: bool, settings: Settings, line: int = 0
+) -> Figure:
+    """The finished picture: cloth within the seam lines all round, with its finished size; as outlines to
+    colour in when `outline`."""
+    table = Table(settings, line)
+    table.put_cloth(unit)
+    edge = finished_outline(unit)
+    table.stroke(points(edge), "raw", closed=True)
+    left, bottom, right, top = finished_bounds(unit)
+    sides: tuple[tuple[int, Exact, Side], ...] = ((0, right - left, "bottom"), (1, top - bottom, "left"))
+    for axis, size, side in sides:
+        low, high = extremes(edge, axis, side)
+        table.dimension(low.floats, high.floats, side, measured_size(size, settings).shown)
+    panel = table.panel(words="" if outline else FINISHED, clip=points(edge))
+    return Figure(
+        id=id,
+        title=title,
+        description=description,
+        panels=(panel,),
+        scale_group=group,
+        kind="outline" if outline else "finished",
+    )
+
+
+def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tuple[Panel, ...]:
+    line = step.line
+    alike = f"{step.copies} alike" if step.copies > 1 else ""
+    sewn = tuple(a for a in actions if isinstance(a, Sew))
+    pressed = tuple(a for a in actions if isinstance(a, Press))
+    if sewn:
+        return sew_panels(sewn, pressed, settings, line, endless=_is_endless(step), words=alike)
+    panels: list[Panel] = []
+    for action in actions:
+        if isinstance(action, CutPiece):
+            panels += piece_panels(action, settings, line)
+        elif isinstance(action, Take):
+            panels += take_panels(action, settings, line)
+        elif isinstance(action, Turn):
+            panels += turn_panels(action, settings, line)
+        elif isinstance(action, Subcut):
+            panels += subcut_panels(action, settings, line, step.verb == "subcut", step.copies)
+        elif isinstance(action, Trim):
+            panels += trim_panels(action, settings, line, alike)
+        elif isinstance(action, Lay):
+            panels += lay_panels(action, settings, line)
+    return tuple(panels)
+
+
+def _is_endless(step: Step) -> bool:
+    """True while the work is strips that have not been cut across."""
+    pieces = [s.source for s in step.supplies if isinstance(s.source, Piece)]
+    return any(piece.shape == "strip" and piece.width is None for piece in pieces)

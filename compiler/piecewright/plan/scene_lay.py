@@ -1,0 +1,118 @@
+"""The scene of a table of units: cells apart, rows sewn, rows joined."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from piecewright.kernel.action import Lay
+from piecewright.kernel.build import Settings
+from piecewright.kernel.measure import raw_outline
+from piecewright.kernel.unit import Seam, Unit
+from piecewright.plan.model import Badge, Panel, Point
+from piecewright.plan.table import HERE, Table, extent
+
+CLOSE = 1e-6  # inches
+
+
+def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
+    """First the cells, drawn apart where they will lie; then, if both rows and columns are more than one, the
+    sewn rows; then the whole with its size. Arrows show how the seams new in each are pressed."""
+    rows = action.rows
+    several = len(rows) > 1 and len(action.row_units) == len(rows)
+    gap = max(0.05 * extent(action.result), 0.3)
+    apart = gap + 2 * float(action.result.allowance)
+    cells = Table(settings, line)
+    for r, row in enumerate(rows):
+        for c, cell in enumerate(row):
+            cells.put(cell, (c * apart, -r * apart * 1.25))
+    panels = [cells]
+    if several and max(len(row) for row in rows) > 1:
+        table = Table(settings, line)
+        for r, unit in enumerate(action.row_units):
+            shift = (0.0, -r * apart)
+            table.put(unit, shift)
+            for left, right in pairwise(rows[r]):
+                _press_between(table, left, right, unit.seams, shift)
+        panels.append(table)
+        _number(table, action.row_units, apart)
+    elif several:
+        _number(cells, tuple(row[0] for row in rows), apart * 1.25)
+    whole = Table(settings, line)
+    whole.put(action.result)
+    if len(panels) == 1:
+        for row in rows:
+            for left, right in pairwise(row):
+                _press_between(whole, left, right, action.result.seams, HERE)
+    for upper, lower in pairwise(rows):
+        _press_rows(whole, upper, lower, action.result.seams)
+    whole.measure(action.result, ("bottom", "left"))
+    return (*(table.panel() for table in panels), whole.panel())
+
+
+def _number(table: Table, units: tuple[Unit, ...], apart: float) -> None:
+    for r, unit in enumerate(units):
+        ys = [p.floats[1] for p in raw_outline(unit)]
+        xs = [p.floats[0] for p in raw_outline(unit)]
+        middle = min(xs), (min(ys) + max(ys)) / 2 - r * apart
+        table.badges.append(Badge(at=middle, side="left", text=str(r + 1)))
+
+
+def _press_between(table: Table, first: Unit, second: Unit, seams: tuple[Seam, ...], shift: Point) -> None:
+    """An arrow on the seam between two neighbours."""
+    found = _shared(first, second)
+    if found is None:
+        return
+    start, end = found
+    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
+    for seam in seams:
+        if _lies_on(middle, seam):
+            table.press(seam, middle, shift)
+            return
+
+
+def _press_rows(table: Table, upper: tuple[Unit, ...], lower: tuple[Unit, ...], seams: tuple[Seam, ...]) -> None:
+    """One arrow on the seam between two rows, beside the middle of it so that it crosses no other."""
+    shared = [pair for a in upper for b in lower if (pair := _shared(a, b)) is not None]
+    if not shared:
+        return
+    start, end = shared[(len(shared) - 1) // 2]
+    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
+    for seam in seams:
+        if _lies_on(middle, seam):
+            table.press(seam, middle)
+            return
+
+
+def _shared(first: Unit, second: Unit) -> tuple[Point, Point] | None:
+    """The stretch where a finished edge of one lies on one of the other; None where they do not meet."""
+    best: tuple[float, Point, Point] | None = None
+    for i, along in enumerate(first.directions):
+        dx, dy = along.floats
+        x, y = first.corners[i].finished.floats
+        reach = _reaches(first, i, (x, y), (dx, dy))
+        for j, other in enumerate(second.directions):
+            ox, oy = other.floats
+            px, py = second.corners[j].finished.floats
+            if dx * ox + dy * oy > CLOSE - 1 or abs(dx * (py - y) - dy * (px - x)) > CLOSE:
+                continue
+            facing = _reaches(second, j, (x, y), (dx, dy))
+            low, high = max(reach[0], facing[0]), min(reach[1], facing[1])
+            if high - low > CLOSE and (best is None or high - low > best[0]):
+                best = high - low, (x + dx * low, y + dy * low), (x + dx * high, y + dy * high)
+    return best[1:] if best else None
+
+
+def _reaches(unit: Unit, edge: int, origin: Point, along: Point) -> tuple[float, float]:
+    corners = unit.corners
+    ends = corners[edge].finished.floats, corners[(edge + 1) % len(corners)].finished.floats
+    reaches = [(x - origin[0]) * along[0] + (y - origin[1]) * along[1] for x, y in ends]
+    return min(reaches), max(reaches)
+
+
+def _lies_on(point: Point, seam: Seam) -> bool:
+    (x0, y0), (x1, y1) = seam.start.floats, seam.end.floats
+    dx, dy = seam.direction.floats
+    x, y = point[0] - x0, point[1] - y0
+    along = x * dx + y * dy
+    length = (x1 - x0) * dx + (y1 - y0) * dy
+    return abs(x * dy - y * dx) < CLOSE and min(0.0, length) - CLOSE <= along <= max(0.0, length) + CLOSE

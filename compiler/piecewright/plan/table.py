@@ -1,0 +1,190 @@
+"""What lies on the table in one panel: cloth put down, then marked, measured and pressed.
+
+Points are floats in inches here: they are only drawn.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import ceil, floor
+from typing import Literal
+
+from piecewright.exact import Vector
+from piecewright.kernel.build import Settings
+from piecewright.kernel.measure import finished_outline, raw_outline
+from piecewright.kernel.polygon import area
+from piecewright.kernel.unit import Seam, Unit
+from piecewright.plan.model import Arrow, Badge, Cloth, Dimension, Lead, Mark, Panel, Point, Side, Stroke, StrokeRole
+from piecewright.plan.outlines import outlines
+from piecewright.plan.rounding import cut_size, drawn_point, measured_size
+
+PressRole = Literal["press", "press-open"]
+HERE: Point = (0.0, 0.0)
+TOOTH = 0.16  # inches: depth and half the pitch of the notches at a torn end
+
+
+class Table:
+    """Collects one panel. `line` is the source line of the step, for cloth that does not know its own."""
+
+    def __init__(self, settings: Settings, line: int) -> None:
+        self.settings = settings
+        self.line = line
+        self.cloth: list[Cloth] = []
+        self.strokes: list[Stroke] = []
+        self.arrows: list[Arrow] = []
+        self.dimensions: list[Dimension] = []
+        self.marks: list[Mark] = []
+        self.badges: list[Badge] = []
+
+    def put(self, unit: Unit, shift: Point = HERE, *, endless: bool = False, trued: bool = False) -> None:
+        """Lays a unit down with its raw edges, the allowance inside them and its seams. `endless`: its left
+        and right ends are not those of the cloth, and are drawn torn off; the left one not if it is `trued`."""
+        if endless:
+            self._put_endless(unit, shift, trued)
+            return
+        self.put_cloth(unit, shift)
+        raw, finished = points(raw_outline(unit), shift), points(finished_outline(unit), shift)
+        self.cloth.append(Cloth(outline=raw, fabric="", line=0, tint=True, holes=(finished,)))
+        self.stroke(finished, "allowance", closed=True)
+        self.stroke(raw, "raw", closed=True)
+
+    def put_cloth(self, unit: Unit, shift: Point = HERE) -> None:
+        """Only the patches and the seams between them."""
+        for patch in unit.patches:
+            rings = outlines(patch.cells)
+            holes = tuple(points(ring, shift) for ring in rings if len(rings) > 1 and area(ring) < 0)
+            for number, ring in enumerate(r for r in rings if len(rings) == 1 or area(r) > 0):
+                self.cloth.append(
+                    Cloth(
+                        outline=points(ring, shift),
+                        fabric=patch.fabric,
+                        line=self.line,
+                        holes=() if number else holes,
+                    )
+                )
+        for seam in unit.seams:
+            self.stroke(points((seam.start, seam.end), shift), "seam" if seam.sewn else "stitch")
+
+    def _put_endless(self, unit: Unit, shift: Point, trued: bool) -> None:
+        left, right = torn_ends(unit)
+        ends = (left - 1.0 if trued else left, right)
+        first = len(self.cloth)
+        self.put_cloth(unit, shift)
+        for number in range(first, len(self.cloth)):
+            c = self.cloth[number]
+            self.cloth[number] = replace(c, outline=torn(c.outline, ends, shift))
+        xs, ys = zip(*points(raw_outline(unit), shift), strict=True)
+        left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+        s = float(unit.allowance)
+        for raw, seam in ((low, low + s), (high, high - s)):
+            band = ((left, raw), (right, raw), (right, seam), (left, seam))
+            band = band if raw < seam else band[::-1]
+            self.cloth.append(Cloth(outline=torn(band, ends, shift), fabric="", line=0, tint=True))
+            self.stroke(((left + TOOTH, seam), (right - TOOTH, seam)), "allowance")
+            self.stroke(((left, raw), (right, raw)), "raw")
+        if trued:
+            self.stroke(((left, low), (left, high)), "raw")
+
+    def stroke(self, line: tuple[Point, ...], role: StrokeRole, *, closed: bool = False) -> None:
+        self.strokes.append(Stroke(points=line, role=role, closed=closed))
+
+    def press(self, seam: Seam, at: Point | None = None, shift: Point = HERE) -> None:
+        """An arrow across a seam, at its middle or at a point on it."""
+        (x0, y0), (x1, y1) = seam.start.floats, seam.end.floats
+        x, y = at or ((x0 + x1) / 2, (y0 + y1) / 2)
+        dx, dy = seam.direction.floats
+        half = -0.25 if seam.pressed == "right" else 0.25
+        start, end = (x + dy * half, y - dx * half), (x - dy * half, y + dx * half)
+        role: PressRole = "press-open" if seam.pressed == "open" else "press"
+        self.arrows.append(Arrow(start=moved(start, shift), end=moved(end, shift), role=role))
+
+    def measure(self, unit: Unit, sides: tuple[Side, Side], shift: Point = HERE, *, row: int = 0) -> None:
+        """The whole size across and down, raw edges included, on a side each; as cut for a plain piece."""
+        size = cut_size if is_plain(unit) else measured_size
+        outline = raw_outline(unit)
+        for axis, side in zip((0, 1), sides, strict=True):
+            low, high = extremes(outline, axis, side)
+            exact = (high.x - low.x) if axis == 0 else (high.y - low.y)
+            self.dimension(low.floats, high.floats, side, size(exact, self.settings).shown, shift, row)
+
+    def dimension(self, start: Point, end: Point, side: Side, text: str, shift: Point = HERE, row: int = 0) -> None:
+        self.dimensions.append(
+            Dimension(start=moved(start, shift), end=moved(end, shift), side=side, row=row, text=text)
+        )
+
+    def panel(
+        self, *, words: str = "", lead: Lead = "then", lead_words: str = "", clip: tuple[Point, ...] = ()
+    ) -> Panel:
+        return Panel(
+            cloth=tuple(self.cloth),
+            strokes=tuple(self.strokes),
+            arrows=tuple(self.arrows),
+            dimensions=tuple(self.dimensions),
+            words=words,
+            marks=tuple(self.marks),
+            badges=tuple(self.badges),
+            clip=clip,
+            lead=lead,
+            lead_words=lead_words,
+        )
+
+
+def torn_ends(unit: Unit) -> tuple[float, float]:
+    """Where the left and right ends of a drawn strip lie."""
+    xs = [p.floats[0] for p in raw_outline(unit)]
+    return min(xs), max(xs)
+
+
+def torn(outline: tuple[Point, ...], ends: tuple[float, float], shift: Point) -> tuple[Point, ...]:
+    """An outline whose upright sides at the ends are notched. The notches follow the height above the
+    table's edge, so that those of strips that lie together run on."""
+    left, right = ends[0] + shift[0], ends[1] + shift[0]
+    result: list[Point] = []
+    for i, (x0, y0) in enumerate(outline):
+        x1, y1 = outline[(i + 1) % len(outline)]
+        result.append((x0, y0))
+        if abs(x0 - x1) > 1e-9 or min(abs(x0 - left), abs(x0 - right)) > 1e-9:
+            continue
+        inward = 1 if abs(x0 - left) < 1e-9 else -1
+        low, high = sorted((y0, y1))
+        notches = [n for n in range(floor(low / TOOTH), ceil(high / TOOTH) + 1) if low + 1e-9 < n * TOOTH < high - 1e-9]
+        teeth = [(x0 + inward * TOOTH * (n % 2), n * TOOTH) for n in notches]
+        result += teeth if y0 < y1 else teeth[::-1]
+    return tuple(result)
+
+
+def points(vectors: tuple[Vector, ...], shift: Point = HERE) -> tuple[Point, ...]:
+    return tuple(moved(drawn_point(v), shift) for v in vectors)
+
+
+def moved(point: Point, by: Point) -> Point:
+    return point[0] + by[0], point[1] + by[1]
+
+
+def is_plain(unit: Unit) -> bool:
+    """True for a piece as it was cut from cloth."""
+    return len(unit.patches) == 1 and not unit.seams and not unit.ledger
+
+
+def is_upright_rectangle(unit: Unit) -> bool:
+    """True for a rectangle whose sides run across and down."""
+    return len(unit.directions) == 4 and all(not d.x or not d.y for d in unit.directions)
+
+
+def extent(unit: Unit) -> float:
+    """The larger of width and height in inches, for the spaces between things."""
+    xs, ys = zip(*(p.floats for p in raw_outline(unit)), strict=True)
+    return float(max(max(xs) - min(xs), max(ys) - min(ys)))
+
+
+def extremes(outline: tuple[Vector, ...], axis: int, side: Side) -> tuple[Vector, Vector]:
+    """The outermost points along an axis (0 across, 1 up); of equal ones those nearest to `side`."""
+    sign = 1 if side in ("top", "right") else -1
+
+    def key(p: Vector) -> tuple[float, float]:
+        x, y = p.floats
+        return (x, -sign * y) if axis == 0 else (y, -sign * x)
+
+    low = min(outline, key=key)
+    high = max(outline, key=lambda p: (key(p)[0], -key(p)[1]))
+    return low, high
