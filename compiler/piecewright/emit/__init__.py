@@ -1,0 +1,30 @@
+"""The files of a build, made from a plan and nothing else."""
+
+from __future__ import annotations
+
+from piecewright.emit.cutlist import csv
+from piecewright.emit.data import json
+from piecewright.emit.document import html, markdown
+from piecewright.emit.drawings import drawings
+from piecewright.plan.model import Plan
+
+__all__ = ["csv", "emit", "html", "json", "markdown"]
+
+
+def emit(plan: Plan, formats: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """The files of the formats asked for (`html`, `md`, `svg`, `csv`, `json`), as relative path and text.
+
+    Markdown shows the figures by their files, so it brings them with it.
+    """
+    files: list[tuple[str, str]] = []
+    if "html" in formats:
+        files.append(("pattern.html", html(plan)))
+    if "md" in formats:
+        files.append(("pattern.md", markdown(plan)))
+    if "csv" in formats:
+        files.append(("cut-list.csv", csv(plan)))
+    if "json" in formats:
+        files.append(("plan.json", json(plan)))
+    if "svg" in formats or "md" in formats:
+        files.extend((f"figures/{name}.svg", text) for name, text in drawings(plan).items())
+    return tuple(files)

@@ -65,7 +65,7 @@ class Cloth:
     holes: tuple[tuple[Point, ...], ...] = ()
 
 
-StrokeRole = Literal["raw", "seam", "stitch", "cut", "ruler", "ruler-seam", "fold", "guide"]
+StrokeRole = Literal["raw", "seam", "stitch", "allowance", "cut", "ruler", "ruler-seam", "fold", "guide"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,14 +120,14 @@ class Badge:
     text: str
 
 
-Lead = Literal["then", "turn-left", "turn-right", "rounds"]
+Lead = Literal["then", "and", "turn-left", "turn-right", "rounds"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Panel:
     """One thing on the table, in its own frame. `words` stand under it ("make 12"). `lead` is the sign
-    between it and the panel before: a plain arrow, a turn either way or the dots of rounds left out, with
-    `lead_words` under it. `clip`: only what lies within that polygon is drawn."""
+    between it and the panel before: a plain arrow, nothing (`and`), a turn either way or the dots of rounds
+    left out, with `lead_words` under it. `clip`: only what lies within that polygon is drawn."""
 
     cloth: tuple[Cloth, ...]
     strokes: tuple[Stroke, ...]
@@ -161,8 +161,9 @@ class Figure:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepPlan:
     """`number` counts within its unit from 1; `text` is the whole instruction with typographic sizes;
-    `measures` the sentences of the expectations; `notes` the designer's remarks; `times` for a repeat
-    ("repeat these steps 4 times" stands at the first step of its `round`)."""
+    `details` lines that spell it out (the rows of a table, the sizes of each round); `measures` the
+    sentences of the expectations; `notes` the designer's remarks; `times` how often a repeat does it, and
+    `repeat` the sentence that says so, at the first step of its `round`, else empty."""
 
     number: int
     text: str
@@ -172,13 +173,18 @@ class StepPlan:
     line: int
     times: int = 1
     round: int | None = None
+    details: tuple[str, ...] = ()
+    repeat: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UnitPlan:
     """`id` fits a file name; `title` is for people (`half-square 2½, sand and dusk`); `makes`: how many
-    are needed; `spare`: made beyond that; `runs`: how often the steps are done; `fabrics` those seen in it;
-    `coloured` and `uncoloured` are the finished pictures, None for units that are only steps."""
+    are needed; `spare`: made beyond that; `runs`: how often the steps are done (of a strip set: how many
+    segments are cut), and `work` the sentences that say so; `fabrics` those seen in it; `coloured` and
+    `uncoloured` are the finished pictures, None for units that are only steps. A definition that ends in
+    unlike parts has an entry for each: `whole` is what the definition is called, `parts` the ids of all its
+    parts, and the first of them has the steps."""
 
     id: str
     name: str
@@ -200,6 +206,8 @@ class UnitPlan:
     file: str
     line: int
     parts: tuple[str, ...] = ()
+    whole: str = ""
+    work: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -218,8 +226,8 @@ class CutPlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StripPlan:
-    """Strips across the width: cut `strips` of `height`; from them what `pieces` says (row numbers of
-    `cuts` and how many). `length` is how much of the last strip is used."""
+    """Strips across the width: cut `strips` of `height`; from them what `pieces` says (places in `cuts`,
+    from 0, and how many)."""
 
     fabric: str
     height: Size

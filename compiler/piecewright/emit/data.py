@@ -1,0 +1,126 @@
+"""The plan as JSON, for other programs. `plan-format.md` beside this file says what each key means."""
+
+from __future__ import annotations
+
+import json as notation  # this module is imported only when files are written
+from typing import Any
+
+from piecewright.plan.model import CutPlan, Extent, FabricPlan, Plan, Size, StepPlan, StripPlan, UnitPlan
+
+SCHEMA = "piecewright-plan/1"
+
+
+def json(plan: Plan) -> str:
+    """The plan as text, keys in a fixed order, letters as they are."""
+    lengths = dict(plan.cloth)
+    document = {
+        "schema": SCHEMA,
+        "title": plan.title,
+        "edition": plan.edition,
+        "units_of_length": plan.units_of_length,
+        "seam": _size(plan.seam),
+        "usable": _size(plan.usable),
+        "ruler_mark": _size(plan.ruler),
+        "fabrics": [_fabric(fabric, lengths.get(fabric.name)) for fabric in plan.fabrics],
+        "units": [_unit(unit) for unit in plan.units],
+        "cuts": [_cut(cut) for cut in plan.cuts],
+        "strips": [_strip(strip) for strip in plan.strips],
+        "steps": [_step(unit, step) for unit in plan.units for step in unit.steps],
+        "abbreviations": [{"short": short, "meaning": meaning} for short, meaning in plan.abbreviations],
+        "cautions": list(plan.cautions),
+        "warnings": list(plan.warnings),
+    }
+    return notation.dumps(document, ensure_ascii=False, indent=2) + "\n"
+
+
+def _size(size: Size) -> dict[str, str]:
+    return {"exact": size.exact, "ruler": size.ruler}
+
+
+def _extent(extent: Extent) -> dict[str, Any]:
+    return {"width": _size(extent.width), "height": _size(extent.height)}
+
+
+def _fabric(fabric: FabricPlan, length: Size | None) -> dict[str, Any]:
+    return {
+        "name": fabric.name,
+        "text": fabric.text,
+        "colour": fabric.colour,
+        "texture": fabric.texture,
+        "value": fabric.value,
+        "assorted": fabric.assorted,
+        "directional": fabric.directional,
+        "stand_in": fabric.stand_in,
+        "length": None if length is None else _size(length),
+    }
+
+
+def _unit(unit: UnitPlan) -> dict[str, Any]:
+    pictures = [picture for picture in (unit.coloured, unit.uncoloured) if picture is not None]
+    return {
+        "id": unit.id,
+        "name": unit.name,
+        "title": unit.title,
+        "kind": unit.kind,
+        "description": unit.description,
+        "arguments": [{"name": name, "value": value} for name, value in unit.arguments],
+        "colours": list(unit.fabrics),
+        "makes": unit.makes,
+        "spare": unit.spare,
+        "runs": unit.runs,
+        "copies": unit.copies,
+        "reversed": unit.reversed,
+        "unfinished": _extent(unit.unfinished),
+        "finished": _extent(unit.finished),
+        "whole": unit.whole,
+        "parts": list(unit.parts),
+        "work": unit.work,
+        "pictures": [figure_path(picture.id) for picture in pictures],
+        "file": unit.file,
+        "line": unit.line,
+    }
+
+
+def _cut(cut: CutPlan) -> dict[str, Any]:
+    return {
+        "fabric": cut.fabric,
+        "shape": cut.shape,
+        "width": _size(cut.width),
+        "height": _size(cut.height),
+        "count": cut.count,
+        "reversed": cut.reversed,
+        "label": cut.label,
+        "units": list(cut.units),
+    }
+
+
+def _strip(strip: StripPlan) -> dict[str, Any]:
+    return {
+        "fabric": strip.fabric,
+        "height": _size(strip.height),
+        "count": strip.strips,
+        "pieces": [{"cut": index, "count": count} for index, count in strip.pieces],
+        "text": strip.text,
+    }
+
+
+def _step(unit: UnitPlan, step: StepPlan) -> dict[str, Any]:
+    return {
+        "unit": unit.id,
+        "number": step.number,
+        "text": step.text,
+        "details": list(step.details),
+        "measures": list(step.measures),
+        "notes": list(step.notes),
+        "times": step.times,
+        "round": step.round,
+        "repeat": step.repeat,
+        "figure": figure_path(step.figure.id),
+        "file": unit.file,
+        "line": step.line,
+    }
+
+
+def figure_path(figure_id: str) -> str:
+    """Where a figure's file stands, from the folder of the build."""
+    return f"figures/{figure_id}.svg"

@@ -1,0 +1,24 @@
+"""All figures of a plan, drawn: to stand alone as files, or to be set into a page."""
+
+from __future__ import annotations
+
+from piecewright.emit.svg import figure_svg, group_scales
+from piecewright.plan.model import Figure, Plan
+
+
+def figures(plan: Plan) -> tuple[Figure, ...]:
+    """Every figure of the plan, in the order of work."""
+    found: list[Figure] = []
+    for unit in plan.units:
+        found.extend(picture for picture in (unit.coloured, unit.uncoloured) if picture is not None)
+        found.extend(step.figure for step in unit.steps)
+    return tuple(found)
+
+
+def drawings(plan: Plan, prefix: str = "") -> dict[str, str]:
+    """SVG text of every figure by its id. With a `prefix` for their ids they are made to stand in one page."""
+    shown = figures(plan)
+    scales = group_scales(shown)
+    return {
+        figure.id: figure_svg(figure, plan.fabrics, scale=scales[figure.scale_group], prefix=prefix) for figure in shown
+    }

@@ -1,0 +1,132 @@
+"""The cut list: like pieces of one fabric in one row, from large to small.
+
+Pieces are alike when fabric, shape and size are. As is the custom, a rectangle is written narrow side
+first, however it will lie; on a directional fabric it is written across first, since it must not be
+turned. Reversed pieces stand apart only where a mirrored piece cannot be turned to lie like the first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from piecewright.exact import Exact
+from piecewright.kernel.build import Build, Piece
+from piecewright.plan.demand import Cutting
+from piecewright.plan.model import CutPlan
+from piecewright.plan.rounding import cut_size
+
+_HAS_HANDS = ("parallelogram",)
+_HAS_HANDS_ON_PRINT = ("parallelogram", "diamond")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutRow:
+    """Like pieces, still in exact inches: `width` and `height` as they are written; of a strip its width
+    and its length. `units`: key of each unit and how many it takes."""
+
+    fabric: str
+    shape: str
+    width: Exact
+    height: Exact
+    reversed: bool
+    units: tuple[tuple[str, int], ...]
+
+    @property
+    def count(self) -> int:
+        return sum(count for _, count in self.units)
+
+
+def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
+    """The cuttings gathered into rows: by fabric in the order of the pattern, then from large to small."""
+    gathered: dict[tuple[object, ...], list[CutRow]] = {}
+    for cutting in cuttings:
+        row = _row(build, cutting)
+        alike = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
+        gathered.setdefault(alike, []).append(row)
+    rows = [_together(group) for group in gathered.values()]
+    place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
+    rows.sort(key=lambda row: (row.shape, row.reversed))
+    rows.sort(key=lambda row: (row.width * row.height, max(row.width, row.height)), reverse=True)
+    rows.sort(key=lambda row: place.get(row.fabric, len(place)))
+    return tuple(rows)
+
+
+def cut_plans(
+    build: Build, rows: tuple[CutRow, ...], titles: Mapping[str, str], ids: Mapping[str, str]
+) -> tuple[CutPlan, ...]:
+    """The rows as they are printed. `titles` and `ids`: of each unit, by key."""
+    return tuple(
+        CutPlan(
+            fabric=row.fabric,
+            shape=row.shape,
+            width=cut_size(row.width, build.settings),
+            height=cut_size(row.height, build.settings),
+            count=row.count,
+            reversed=row.reversed,
+            label=_label(row, titles),
+            units=tuple(dict.fromkeys(ids[key] for key, _ in row.units)),
+        )
+        for row in rows
+    )
+
+
+def piece_shape(piece: Piece, width: Exact) -> str:
+    """What a piece is called where it is cut: a rectangle with equal sides is a square, and a strip of
+    known length a rectangle."""
+    shape = "rectangle" if piece.shape == "strip" and piece.width is not None else piece.shape
+    if shape in ("rectangle", "square"):
+        return "square" if width == piece.height else "rectangle"
+    return shape
+
+
+def has_hands(piece: Piece, directional: bool) -> bool:
+    """Whether the mirrored piece is another piece. A diamond's mirror image is the same diamond turned,
+    with its grain along the neighbouring side, so it matters only on a print that has a direction."""
+    return piece.shape in (_HAS_HANDS_ON_PRINT if directional else _HAS_HANDS)
+
+
+def written_size(shape: str, width: Exact, height: Exact, directional: bool) -> tuple[Exact, Exact]:
+    """The two sizes of a piece in the order they are written, from those across and down."""
+    if shape == "strip":
+        return height, width
+    if shape == "rectangle" and not directional and height < width:
+        return height, width
+    return width, height
+
+
+def is_directional(build: Build, fabric: str) -> bool:
+    return any(known.directional for known in build.fabrics if known.name == fabric)
+
+
+def _row(build: Build, cutting: Cutting) -> CutRow:
+    piece = cutting.piece
+    directional = is_directional(build, piece.fabric)
+    shape = piece_shape(piece, cutting.width)
+    width, height = written_size(shape, cutting.width, piece.height, directional)
+    return CutRow(
+        fabric=piece.fabric,
+        shape=shape,
+        width=width,
+        height=height,
+        reversed=piece.reversed and has_hands(piece, directional),
+        units=((cutting.key, cutting.count),),
+    )
+
+
+def _together(group: list[CutRow]) -> CutRow:
+    units: dict[str, int] = {}
+    for row in group:
+        for key, count in row.units:
+            units[key] = units.get(key, 0) + count
+    return replace(group[0], units=tuple(units.items()))
+
+
+def _label(row: CutRow, titles: Mapping[str, str]) -> str:
+    """What the pieces are for: `lantern`, or `12 for lantern; 4 for corner`."""
+    counts: dict[str, int] = {}
+    for key, count in row.units:
+        counts[titles[key]] = counts.get(titles[key], 0) + count
+    if len(counts) == 1:
+        return next(iter(counts))
+    return "; ".join(f"{count} for {title}" for title, count in counts.items())

@@ -1,0 +1,192 @@
+"""From what was made to the plan: the one place where the parts of the plan are put together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from piecewright.kernel.build import Build, Made, Settings, Step
+from piecewright.kernel.measure import finished_size, height, width
+from piecewright.plan.cutlist import cut_plans, cut_rows
+from piecewright.plan.demand import Wanted, cuttings, wanted
+from piecewright.plan.excess import excess_warnings
+from piecewright.plan.fabrics import fabric_plans
+from piecewright.plan.figures import finished_figure, step_figure
+from piecewright.plan.model import CutPlan, Extent, Figure, Plan, StepPlan, UnitPlan
+from piecewright.plan.rounding import cut_size, given_size, measured_extent
+from piecewright.plan.steps import step_plans
+from piecewright.plan.strips import cloth_lengths, strip_plans, strips
+from piecewright.plan.titles import figure_id, ids, titles, whole_name
+from piecewright.plan.tongue import Tongue
+from piecewright.plan.words import listed, plain, plural, sentence, times
+
+CAUTIONS = (
+    "Close the cutter's blade every time you put it down.",
+    "Cut away from your body, and keep the fingers of the other hand off the ruler's edge.",
+    "The iron is hot: set it upright, and let pieces cool before you handle them.",
+)
+
+
+def plan(build: Build) -> Plan:
+    """The plan of a pattern that was made without an error."""
+    work = wanted(build)
+    names, files = titles(build), ids(made.key for made in build.made)
+    for item in work:
+        if item.key not in names:
+            names[item.key] = whole_name(item.key)
+            files[item.key] = files[item.made.key]
+    asked = frozenset(demand.key for demand in build.demands)
+    rows = cut_rows(build, cuttings(build, work))
+    planned = strips(build, rows)
+    tongue = Tongue(
+        settings=build.settings,
+        made={made.key: made for made in build.made},
+        titles=names,
+        directional=frozenset(fabric.name for fabric in build.fabrics if fabric.directional),
+    )
+    units = tuple(unit for item in work for unit in _unit_plans(item, tongue, files, asked))
+    cuts = cut_plans(build, rows, names, files)
+    used = frozenset(row.fabric for row in rows) | frozenset(name for unit in units for name in unit.fabrics)
+    return Plan(
+        title=plain(build.settings.title),
+        edition=plain(build.settings.edition),
+        units_of_length=build.settings.units,
+        seam=given_size(build.settings.seam, build.settings),
+        usable=given_size(build.settings.usable, build.settings),
+        ruler=given_size(build.settings.ruler, build.settings),
+        fabrics=fabric_plans(build, used),
+        units=units,
+        cuts=cuts,
+        strips=strip_plans(build, rows, planned),
+        cloth=cloth_lengths(build, planned),
+        abbreviations=_abbreviations(build.settings, units, cuts),
+        cautions=CAUTIONS,
+        warnings=excess_warnings(build, work, names),
+    )
+
+
+def _unit_plans(item: Wanted, tongue: Tongue, files: Mapping[str, str], asked: frozenset[str]) -> list[UnitPlan]:
+    """One entry for a unit, or one for each unlike part it is cut into; the first has the steps."""
+    whole = item.made.whole
+    plans = []
+    for index, made in enumerate(item.parts):
+        unit_id = files[made.key]
+        title = tongue.titles[made.key]
+        outer = measured_extent(width(made.unit), height(made.unit), tongue.settings)
+        inner = measured_extent(*finished_size(made.unit), tongue.settings)
+        steps = (
+            step_plans(made, tongue, _drawer(files[item.key], tongue.titles[item.key], tongue.settings))
+            if index == 0
+            else ()
+        )
+        pictured = made.kind != "unit" or made.key in asked
+        plans.append(
+            UnitPlan(
+                id=unit_id,
+                name=made.name,
+                title=title,
+                kind=made.kind,
+                description=plain(made.description),
+                arguments=made.arguments,
+                fabrics=tuple(dict.fromkeys(patch.fabric for patch in made.unit.patches)),
+                makes=item.needed[index],
+                spare=item.spare[index],
+                runs=item.runs,
+                copies=made.copies,
+                reversed=made.reversed,
+                unfinished=outer,
+                finished=inner,
+                steps=steps,
+                coloured=_picture(made, unit_id, title, inner, tongue.settings, outline=False) if pictured else None,
+                uncoloured=_picture(made, unit_id, title, inner, tongue.settings, outline=True) if pictured else None,
+                file=made.file,
+                line=made.line,
+                parts=tuple(files[part.key] for part in item.parts) if whole else (),
+                whole=tongue.titles[item.key] if whole else "",
+                work=_work_text(item, tongue) if index == 0 else "",
+            )
+        )
+    return plans
+
+
+def _drawer(unit_id: str, title: str, settings: Settings) -> Callable[[Step, int, str], Figure]:
+    def draw(step: Step, number: int, text: str) -> Figure:
+        return step_figure(
+            step,
+            id=figure_id(unit_id, number),
+            title=sentence(f"{title}, step {number}"),
+            description=text,
+            group=unit_id,
+            settings=settings,
+        )
+
+    return draw
+
+
+def _picture(made: Made, unit_id: str, title: str, inner: Extent, settings: Settings, *, outline: bool) -> Figure:
+    fabrics = tuple(dict.fromkeys(patch.fabric for patch in made.unit.patches))
+    what = "outlines only, to colour in" if outline else f"in {listed(fabrics)}"
+    return finished_figure(
+        made.unit,
+        id=figure_id(unit_id, "outlines" if outline else "finished"),
+        title=f"{title}, {'outlines' if outline else 'finished'}",
+        description=sentence(f"the finished {title}, {inner.width.shown} by {inner.height.shown}, {what}"),
+        group=f"{unit_id}-finished",
+        outline=outline,
+        settings=settings,
+        line=made.line,
+    )
+
+
+def _work_text(item: Wanted, tongue: Tongue) -> str:
+    """How often the steps are done and what each time gives: `Do the steps 6 times; each time gives 2.`"""
+    made = item.made
+    if item.sets:
+        return _sets_text(item, tongue.settings)
+    if len(item.parts) > 1 or made.whole:
+        return sentence(f"do the steps {times(item.runs)}")
+    if made.copies == 1:
+        return ""
+    each = f"{'it gives' if item.runs == 1 else 'each time gives'} {made.copies}"
+    return sentence(f"do the steps {times(item.runs)}; {each}")
+
+
+def _sets_text(item: Wanted, settings: Settings) -> str:
+    """`Sew 2 full strip sets and one 12½ long: 44 segments.`"""
+    full = [size for size in item.sets if size == item.made.segments]
+    parts = [plural(len(full), "full strip set")] if full else []
+    segment = item.made.segment
+    parts += [
+        f"one {'strip set ' if not full else ''}{cut_size(segment * size, settings).shown} long"
+        for size in item.sets[len(full) :]
+        if segment is not None
+    ]
+    return sentence(f"sew {listed(parts)}: {plural(item.runs, 'segment')}")
+
+
+def _abbreviations(
+    settings: Settings, units: tuple[UnitPlan, ...], cuts: tuple[CutPlan, ...]
+) -> tuple[tuple[str, str], ...]:
+    """The short words that this plan uses, and no others, each with its meaning."""
+    texts = [text for unit in units for step in unit.steps for text in _texts(step)]
+    texts += [
+        size.shown
+        for unit in units
+        for extent in (unit.unfinished, unit.finished)
+        for size in (extent.width, extent.height)
+    ]
+    known = {
+        "inch": ("in", "inches"),
+        "cm": ("cm", "centimetres"),
+        "mm": ("mm", "millimetres"),
+    }
+    found = [known[settings.units]] if cuts else []
+    if cuts:
+        found.append(("×", "by; the narrow side of a piece first"))
+    for word, meaning in (("scant", "a thread less than the mark"), ("generous", "a thread more than the mark")):
+        if any(word in text for text in texts):
+            found.append((word, meaning))
+    return tuple(found)
+
+
+def _texts(step: StepPlan) -> tuple[str, ...]:
+    return (step.text, *step.details, *step.measures)

@@ -1,0 +1,160 @@
+"""The default sentences of what puts work together: starting, taking, turning, laying out, sewing, pressing.
+
+Sizes are those of the cut list and of the figures, made by the same rounding; a piece is written as
+the cut list writes it, narrow side first unless its fabric is directional.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from piecewright.kernel.action import CutPiece, Lay, Press, Sew, Take, Turn
+from piecewright.kernel.build import Piece, Step
+from piecewright.plan.places import edges_words, facing, is_edge
+from piecewright.plan.tongue import Source, Tongue, brought, source_of
+from piecewright.plan.words import article, listed, sentence
+
+_ORDER = ("first", "second", "third", "fourth")
+
+
+def start_text(action: CutPiece, tongue: Tongue) -> str:
+    """`Start with a dusk square 5½.`"""
+    endless = action.shape == "strip"
+    width = None if endless else action.width
+    piece = Piece(shape=action.shape, width=width, height=action.height, fabric=action.fabric)
+    lies = ""
+    if action.shape == "rectangle" and action.fabric not in tongue.directional and action.width != action.height:
+        lies = ", standing up" if action.width < action.height else ", lying across"
+    return sentence(f"start with {article(tongue.piece(piece))}{lies}")
+
+
+def take_text(action: Take, step: Step, tongue: Tongue) -> str:
+    """`Take one framed.`"""
+    sources = [source for source in brought(step) if isinstance(source, str)]
+    return sentence(f"take one {tongue.called(sources[0] if sources else None, action.name)}")
+
+
+def turn_text(action: Turn) -> str:
+    """`Turn the work a quarter to the left.`"""
+    degrees = (action.degrees + 180) % 360 - 180
+    if abs(degrees) == 180:
+        return "Turn the work halfway round."
+    part = {90: "a quarter", 45: "an eighth"}.get(abs(degrees), f"{abs(degrees)} degrees")
+    return f"Turn the work {part} to the {'left' if degrees > 0 else 'right'}."
+
+
+def lay_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
+    """What is laid out, in which order it is sewn and how it is pressed; and the rows in words."""
+    cells = [
+        [tongue.called(source_of(name, cell, step, tongue), name) for name, cell in zip(names, row, strict=True)]
+        for names, row in zip(action.names, action.rows, strict=True)
+    ]
+    if len(cells) == 1:
+        text = f"Lay out {len(cells[0])} side by side, as the figure shows. Sew them together from left to right."
+        return f"{text} {_lay_pressing(action)}", (sentence(f"from left to right: {_together(cells[0])}"),)
+    if all(len(row) == 1 for row in cells):
+        text = f"Lay out {len(cells)} one below the other, as the figure shows. Sew them together from top to bottom."
+        return f"{text} {_lay_pressing(action)}", (sentence(f"from the top: {_together([row[0] for row in cells])}"),)
+    of = f" of {len(cells[0])}" if len({len(row) for row in cells}) == 1 else ""
+    text = f"Lay out {len(cells)} rows{of}, as the figure shows. Sew each row together, then the rows to each other."
+    return f"{text} {_lay_pressing(action)}", tuple(_rows_text([_together(row) for row in cells]))
+
+
+def sew_text(actions: Sequence[Sew | Press], step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
+    """What is sewn on which edges, in order, and how it is pressed; of a repeat also the sizes of each round."""
+    sews = [action for action in actions if isinstance(action, Sew)]
+    presses = [action for action in actions if isinstance(action, Press)]
+    if not sews:
+        return _pressing(presses), ()
+    rounds = _rounds(brought(step), len(sews), step.times)
+    varied = len(set(rounds)) > 1
+    first = rounds[0] if rounds else (None,) * len(sews)
+    told = [_second(sew, source, step, tongue, sized=not varied) for sew, source in zip(sews, first, strict=True)]
+    edges = [edge for edge in step.places if is_edge(edge)]
+    if len(edges) != len(sews):
+        edges = [facing(sew.first, sew.first_edges[0]) for sew in sews]
+    phrases: list[str] = []
+    for start, end in _equal_runs(told):
+        each = " of each" if step.copies > 1 else ""
+        phrases.append(f"{told[start]} to {edges_words(edges[start:end])}{each}")
+    text = sentence("sew " + ", then ".join(phrases))
+    if any(sew.eased for sew in sews):
+        text += " Ease in the small difference between the edges."
+    return f"{text} {_pressing(presses)}".strip(), _rounds_text(rounds, tongue) if varied else ()
+
+
+def _second(sew: Sew, source: Source | None, step: Step, tongue: Tongue, *, sized: bool) -> str:
+    if isinstance(source, Piece):
+        return article(tongue.piece(source, "strip" if step.verb == "border" else "", sized=sized))
+    if source is not None:
+        return f"one {tongue.called(source, sew.name)}"
+    return article(sew.name)
+
+
+def _rounds(sources: tuple[Source, ...], each: int, times: int) -> list[tuple[Source | None, ...]]:
+    """What is brought in each round of a repeat; one round where nothing is repeated, none where unknown."""
+    if len(sources) == each:
+        return [sources]
+    if len(sources) == each * times:
+        return [sources[i : i + each] for i in range(0, len(sources), each)]
+    return [sources * each] if len(sources) == 1 else []
+
+
+def _rounds_text(rounds: list[tuple[Source | None, ...]], tongue: Tongue) -> tuple[str, ...]:
+    return tuple(
+        sentence(f"round {number}: {listed([tongue.size(source) for source in sources if isinstance(source, Piece)])}")
+        for number, sources in enumerate(rounds, 1)
+    )
+
+
+def _pressing(presses: Sequence[Press]) -> str:
+    ways = list(dict.fromkeys(press.toward for press in presses))
+    if not ways:
+        return ""
+    if len(ways) > 1:
+        seams = [_ORDER[i] if i < len(_ORDER) else f"{i + 1}th" for i in range(len(presses))]
+        return sentence(
+            "press " + ", ".join(f"the {nth} seam {press.toward}" for nth, press in zip(seams, presses, strict=True))
+        )
+    if len(presses) == 1:
+        return "Press the seam open." if ways[0] == "open" else f"Press {ways[0]}."
+    return f"Press {'both seams' if len(presses) == 2 else 'every seam'} {ways[0]}."
+
+
+def _lay_pressing(action: Lay) -> str:
+    """How the seams of a table lie. The last seam of a unit is the one sewn last."""
+    pressed = [
+        row.seams[-1].pressed for row, cells in zip(action.row_units, action.rows, strict=True) if len(cells) > 1
+    ]
+    if action.result.seams and action.result.seams[-1].pressed == "open":
+        return "Press every seam open."
+    if len(pressed) > 1 and all(one != next_ for one, next_ in pairwise(pressed)):
+        return "Press the seams of each row the other way from those of the row above."
+    return "Press as the arrows show."
+
+
+def _together(cells: Sequence[str]) -> str:
+    """Cells in order, like neighbours counted: `2 times corner; goose`."""
+    return "; ".join(
+        cells[start] if end == start + 1 else f"{end - start} times {cells[start]}" for start, end in _equal_runs(cells)
+    )
+
+
+def _rows_text(rows: Sequence[str]) -> list[str]:
+    """One line for each different row: `Rows 1 and 3: …`."""
+    where: dict[str, list[str]] = {}
+    for number, row in enumerate(rows, 1):
+        where.setdefault(row, []).append(str(number))
+    return [sentence(f"{'row' if len(at) == 1 else 'rows'} {listed(at)}: {row}") for row, at in where.items()]
+
+
+def _equal_runs(items: Sequence[str]) -> list[tuple[int, int]]:
+    """Where equal neighbours begin and end."""
+    runs: list[tuple[int, int]] = []
+    for at, item in enumerate(items):
+        if runs and items[runs[-1][0]] == item:
+            runs[-1] = (runs[-1][0], at + 1)
+        else:
+            runs.append((at, at + 1))
+    return runs

@@ -1,0 +1,99 @@
+"""Steps as they are printed: one instruction each, what it should measure, remarks and repeats."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from itertools import groupby
+
+from piecewright.kernel.action import Action, CutPiece, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.build import Made, Step
+from piecewright.plan.cutting import subcut_text, trim_text
+from piecewright.plan.measures import measure_text
+from piecewright.plan.model import Figure, StepPlan
+from piecewright.plan.sentences import lay_text, sew_text, start_text, take_text, turn_text
+from piecewright.plan.tongue import Tongue
+from piecewright.plan.words import listed, plain, sentence, times, typographic
+
+
+def step_plans(made: Made, tongue: Tongue, draw: Callable[[Step, int, str], Figure]) -> tuple[StepPlan, ...]:
+    """The steps of a unit, numbered from 1. `draw` makes the figure of a step from its number and sentence."""
+    plans = []
+    repeats = _repeats(made)
+    for number, step in enumerate(made.steps, 1):
+        text, details = instruction(step, made, tongue)
+        plans.append(
+            StepPlan(
+                number=number,
+                text=text,
+                details=details,
+                measures=tuple(measure_text(expect, tongue.settings) for expect in step.expects),
+                notes=tuple(plain(note) for note in step.notes),
+                figure=draw(step, number, text),
+                line=step.line,
+                times=step.times,
+                round=step.round,
+                repeat=repeats.get(number, ""),
+            )
+        )
+    return tuple(plans)
+
+
+def instruction(step: Step, made: Made, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
+    """The instruction for a step, and lines that spell it out: rows of a table, sizes of each round.
+
+    A verb's own sentence stands for the default ones of its actions.
+    """
+    if step.says is not None:
+        return sentence(typographic(step.says)), ()
+    texts: list[str] = []
+    details: list[str] = []
+    sewn = any(isinstance(action, Sew) for action in step.actions)
+    for kind, run in groupby(step.actions, _kind):
+        actions = tuple(run)
+        if kind is Sew:
+            text, more = sew_text([a for a in actions if isinstance(a, Sew | Press)], step, tongue)
+            texts.append(text.strip())
+            details.extend(more)
+            continue
+        for action in actions:
+            text, more = _action_text(action, step, made, tongue, sewn=sewn)
+            texts.append(text)
+            details.extend(more)
+    return " ".join(text for text in texts if text), tuple(details)
+
+
+def _kind(action: Action) -> type:
+    return Sew if isinstance(action, Sew | Press) else type(action)
+
+
+def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn: bool) -> tuple[str, tuple[str, ...]]:
+    if isinstance(action, Lay):
+        return lay_text(action, step, tongue)
+    if isinstance(action, CutPiece):
+        # What is sewn on in the same step is told with its seam.
+        return ("" if sewn else start_text(action, tongue)), ()
+    if isinstance(action, Take):
+        return ("" if sewn else take_text(action, step, tongue)), ()
+    if isinstance(action, Turn):
+        return turn_text(action), ()
+    if isinstance(action, Subcut):
+        return subcut_text(action, step, made, tongue.settings), ()
+    if isinstance(action, Trim):
+        return trim_text(action, step, tongue.settings), ()
+    raise TypeError(f"no sentence for {type(action).__name__}")
+
+
+def _repeats(made: Made) -> dict[int, str]:
+    """The line that stands before the first step of each round, by the number of that step."""
+    rounds: dict[int, list[int]] = {}
+    for number, step in enumerate(made.steps, 1):
+        if step.round is not None:
+            rounds.setdefault(step.round, []).append(number)
+    return {numbers[0]: _repeat_text(numbers, made.steps[numbers[0] - 1].times) for numbers in rounds.values()}
+
+
+def _repeat_text(numbers: list[int], count: int) -> str:
+    if len(numbers) == 1:
+        return f"Do step {numbers[0]} {times(count)} in all."
+    steps = f"{numbers[0]} to {numbers[-1]}" if len(numbers) > 2 else listed([str(n) for n in numbers])
+    return f"Do steps {steps} one after the other, {times(count)} in all."

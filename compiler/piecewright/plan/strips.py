@@ -1,0 +1,174 @@
+"""Which strips across the width the pieces come from: a simple plan, one strip height at a time.
+
+For each fabric and each height, pieces are laid end to end along strips of the usable width, the longest
+first, each into the first strip that still has room. Pieces lie along the strip on their longer side;
+on a directional fabric they lie as cut. What is longer than the width is joined from full strips and a rest.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from piecewright.exact import Exact
+from piecewright.kernel.build import Build, Settings
+from piecewright.plan.cutlist import CutRow, is_directional
+from piecewright.plan.model import Size, StripPlan
+from piecewright.plan.rounding import cloth_size, cut_size, up_to_mark
+from piecewright.plan.words import listed, plural
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strips:
+    """Strips of one fabric and height. `pieces`: index of a row and how many of it; `joins`: index of a
+    row, full strips and rest of each of its pieces that is longer than the width (the rest may be zero)."""
+
+    fabric: str
+    height: Exact
+    count: int
+    pieces: tuple[tuple[int, int], ...]
+    joins: tuple[tuple[int, int, Exact], ...]
+
+
+def strips(build: Build, rows: tuple[CutRow, ...]) -> tuple[Strips, ...]:
+    """The strips for all rows; rows of one fabric stand together, strips from high to low."""
+    usable = {fabric.name: fabric.usable for fabric in build.fabrics}
+    mark = build.settings.ruler
+    groups: dict[tuple[str, Exact], list[tuple[int, Exact, int]]] = {}
+    for index, row in enumerate(rows):
+        sides = up_to_mark(row.width, mark), up_to_mark(row.height, mark)
+        if row.shape == "strip":
+            down, across = sides
+        elif is_directional(build, row.fabric):
+            across, down = sides
+        else:
+            down, across = sorted(sides)
+        groups.setdefault((row.fabric, down), []).append((index, across, row.count))
+    planned = [
+        _strips(fabric, height, items, usable.get(fabric, build.settings.usable), build.settings)
+        for (fabric, height), items in groups.items()
+    ]
+    place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
+    planned.sort(key=lambda item: item.height, reverse=True)
+    planned.sort(key=lambda item: place.get(item.fabric, len(place)))
+    return tuple(planned)
+
+
+def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, ...]) -> tuple[StripPlan, ...]:
+    """The strips as they are printed."""
+    usable = {fabric.name: fabric.usable for fabric in build.fabrics}
+    return tuple(
+        StripPlan(
+            fabric=item.fabric,
+            height=cut_size(item.height, build.settings),
+            strips=item.count,
+            pieces=item.pieces,
+            text=_sentence(item, rows, usable.get(item.fabric, build.settings.usable), build.settings),
+        )
+        for item in planned
+    )
+
+
+def cloth_lengths(build: Build, planned: tuple[Strips, ...]) -> tuple[tuple[str, Size], ...]:
+    """The length of cloth the strips of each fabric take."""
+    lengths: dict[str, Exact] = {}
+    for item in planned:
+        lengths[item.fabric] = lengths.get(item.fabric, Exact(0)) + item.height * item.count
+    return tuple((fabric, cloth_size(length, build.settings)) for fabric, length in lengths.items())
+
+
+def _strips(
+    fabric: str, height: Exact, items: list[tuple[int, Exact, int]], usable: Exact, settings: Settings
+) -> Strips:
+    """Items are the index of a row, the length along the strip and the count."""
+    whole = 0
+    joins: list[tuple[int, int, Exact]] = []
+    lengths: dict[Exact, int] = {}
+    for index, across, count in items:
+        full, rest = joined_strips(across, usable, settings.seam)
+        if full:
+            joins.append((index, full, rest))
+            whole += full * count
+        if rest:
+            lengths[rest] = lengths.get(rest, 0) + count
+    return Strips(
+        fabric=fabric,
+        height=height,
+        count=whole + strips_needed(lengths, usable),
+        pieces=tuple((index, count) for index, _, count in items),
+        joins=tuple(joins),
+    )
+
+
+def joined_strips(length: Exact, usable: Exact, seam: Exact) -> tuple[int, Exact]:
+    """How many full strips and how long a rest make a piece; (0, length) where one strip is long enough.
+
+    Each straight seam takes two allowances, so n strips and a rest r give n * usable + r - n * 2 * seam, and a
+    rest of the full width is one strip more, with no rest.
+    """
+    if length <= usable:
+        return 0, length
+    gain = usable - 2 * seam
+    full = ((length - usable) / gain).ceil()
+    rest = length - gain * full
+    return (full + 1, Exact(0)) if rest == usable else (full, rest)
+
+
+def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
+    """Strips of the usable width that hold so many of each length, first fit, longest first."""
+    room: dict[Exact, int] = {}  # what is left of a strip, and how many strips have it; in the order cut
+    for length in sorted(lengths, reverse=True):
+        left = lengths[length]
+        for free in [free for free in room if free >= length]:
+            fits = (free / length).floor()
+            while left and room[free]:
+                taken = min(fits, left)
+                strips_used = min(room[free], left // taken)
+                room[free] -= strips_used
+                _add(room, free - length * taken, strips_used)
+                left -= taken * strips_used
+            if not left:
+                break
+        if left:
+            fits = (usable / length).floor()
+            full, some = divmod(left, fits)
+            _add(room, usable - length * fits, full)
+            if some:
+                _add(room, usable - length * some, 1)
+    return sum(room.values())
+
+
+def _add(room: dict[Exact, int], free: Exact, count: int) -> None:
+    room[free] = room.get(free, 0) + count
+
+
+def _sentence(item: Strips, rows: tuple[CutRow, ...], usable: Exact, settings: Settings) -> str:
+    height = cut_size(item.height, settings).shown
+    text = f"From {item.fabric} cut {plural(item.count, 'strip')} {height} by the width"
+    parts = [
+        _pieces(rows[index], count, settings)
+        for index, count in item.pieces
+        if rows[index].shape != "strip" or rows[index].height != usable
+    ]
+    text += f"; from {'it' if item.count == 1 else 'them'} cut {listed(parts)}." if parts else "."
+    for index, full, rest in item.joins:
+        text += " " + _join(rows[index], full, rest, settings)
+    return text
+
+
+def _pieces(row: CutRow, count: int, settings: Settings) -> str:
+    """`12 squares 6½`, `4 rectangles 2½ × 4½`, `2 lengths of 12½` where the piece is a strip of a strip set."""
+    width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
+    if row.shape == "strip":
+        return f"{plural(count, 'length')} of {height}"
+    name = plural(count, row.shape)
+    if row.reversed:
+        name = name.replace(" ", " reversed ", 1)
+    return f"{name} {width}" if row.shape == "square" else f"{name} {width} × {height}"
+
+
+def _join(row: CutRow, full: int, rest: Exact, settings: Settings) -> str:
+    long = cut_size(max(row.width, row.height), settings).shown
+    parts = [plural(full, "full strip")]
+    if rest:
+        parts.append(f"a length of {cut_size(rest, settings).shown}")
+    return f"Each piece {long} long is joined end to end from {listed(parts)}."

@@ -1,0 +1,86 @@
+"""What pieces and units are called in the instructions, the same way everywhere."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from piecewright.kernel.build import Made, Piece, Settings, Step
+from piecewright.kernel.unit import Unit
+from piecewright.plan.cutlist import piece_shape, written_size
+from piecewright.plan.rounding import cut_size
+from piecewright.plan.titles import turning, whole_name
+from piecewright.plan.words import typographic
+
+Source = Piece | str  # what is brought to the table: a piece of cloth, or a unit by its key
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tongue:
+    """What every sentence needs: the settings, what was made and its titles by key, the directional fabrics."""
+
+    settings: Settings
+    made: Mapping[str, Made]
+    titles: Mapping[str, str]
+    directional: frozenset[str]
+
+    def called(self, source: Source | None, name: str) -> str:
+        """What something brought to the table is called: `half-square, turned right`, `sand square 2½`. `name` is
+        what the pattern calls it, with its turning; it serves where the source is not known."""
+        if isinstance(source, Piece):
+            return self.piece(source)
+        if source is None:
+            return typographic(name)
+        title, how = self.titles[source], turning(name)
+        if self.made[source].reversed:
+            how = how.replace(" reversed", "")
+            title = title if title.endswith(" reversed") else f"{title} reversed"
+        return f"{title},{how}" if how else title
+
+    def piece(self, piece: Piece, noun: str = "", *, sized: bool = True) -> str:
+        """`glow square 2½`, `glow strip 2¼ × 5½`; a strip without ends is `glow strip 2½ wide`. `noun` stands for
+        the word of the shape; where it is not `sized`, only its narrow side is told."""
+        if piece.width is None:
+            return f"{piece.fabric} strip {cut_size(piece.height, self.settings).shown} wide"
+        shape = piece_shape(piece, piece.width)
+        name = f"{'reversed ' if piece.reversed else ''}{piece.fabric} {noun or shape}"
+        if not sized:
+            return f"{name} {cut_size(min(piece.width, piece.height), self.settings).shown} wide"
+        return f"{name} {self.size(piece)}"
+
+    def size(self, piece: Piece) -> str:
+        """`2½` of a square, `2½ × 4½` of others, in the order of the cut list."""
+        width = piece.width if piece.width is not None else piece.height
+        shape = piece_shape(piece, width)
+        first, second = written_size(shape, width, piece.height, piece.fabric in self.directional)
+        shown = cut_size(first, self.settings).shown
+        return shown if shape == "square" else f"{shown} × {cut_size(second, self.settings).shown}"
+
+
+def source_of(name: str, cell: Unit, step: Step, tongue: Tongue) -> Source | None:
+    """Which of the things a step brings the table calls `name`; None where two could be meant.
+
+    Like-named ones are told apart by the fabrics seen in them.
+    """
+    base = name[: len(name) - len(turning(name))]
+    sources: list[Source] = []
+    for supply in step.supplies:
+        source = supply.source
+        own = f"{source.fabric} {source.shape}" if isinstance(source, Piece) else whole_name(tongue.made[source].key)
+        if base in (own, source):
+            sources.append(source)
+    if len(sources) > 1:
+        seen = {patch.fabric for patch in cell.patches}
+        sources = [source for source in sources if _fabrics(source, tongue) == seen]
+    return sources[0] if len(sources) == 1 else None
+
+
+def _fabrics(source: Source, tongue: Tongue) -> set[str]:
+    if isinstance(source, Piece):
+        return {source.fabric}
+    return {patch.fabric for patch in tongue.made[source].unit.patches}
+
+
+def brought(step: Step) -> tuple[Source, ...]:
+    """What the step brings to one piece of work, one after the other: of a pile, to the first of it."""
+    return tuple(supply.source for supply in step.supplies for _ in range(max(supply.count // max(step.copies, 1), 1)))

@@ -1,0 +1,57 @@
+"""Small pieces of English that several sentences share."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from piecewright.exact import Exact
+from piecewright.exact.size import fraction_text
+
+_FRACTION = re.compile(r"(?:(?<![\w./])(\d+) )?(?<![\w./])(\d+)/(\d+)(?![\w/])")
+_VOWEL_SOUND = re.compile(r"(?!uni|use|eu|one)[aeiou]", re.IGNORECASE)
+
+
+def article(noun: str) -> str:
+    """`a sand square`, `an ivory square`: the noun with its article."""
+    return ("an " if _VOWEL_SOUND.match(noun) else "a ") + noun
+
+
+def listed(parts: Sequence[str]) -> str:
+    """`a`, `a and b`, `a, b and c`."""
+    if len(parts) < 2:
+        return "".join(parts)
+    return ", ".join(parts[:-1]) + " and " + parts[-1]
+
+
+def plural(count: int, one: str, many: str = "") -> str:
+    """`1 strip`, `3 strips`; the second form where an s does not make it."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def times(count: int) -> str:
+    """`once`, `twice`, `3 times`."""
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
+def sentence(text: str) -> str:
+    """Text with a capital first and a full stop last."""
+    text = text.strip()
+    if not text:
+        return ""
+    return text[0].upper() + text[1:] + ("" if text[-1] in ".!?:" else ".")
+
+
+def typographic(text: str) -> str:
+    """Plain fractions inside other words as they are printed: `half-square(2 1/2)` gives `half-square(2½)`."""
+    return _FRACTION.sub(_printed, text)
+
+
+def _printed(match: re.Match[str]) -> str:
+    whole, top, bottom = int(match[1] or 0), int(match[2]), int(match[3])
+    return fraction_text(Exact(whole * bottom + top, bottom), typographic=True) if bottom else match[0]
+
+
+def plain(text: str) -> str:
+    """Text by a person on one line: spaces for line ends and other control characters, which no page may hold."""
+    return " ".join("".join(char if char.isprintable() else " " for char in text).split())
