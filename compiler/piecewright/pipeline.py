@@ -88,7 +88,8 @@ def build(
     """Compile a pattern file and write the formats `to` into the folder `output`, or `build/<stem>`.
 
     All files are written or none: an error in the pattern writes nothing, and one of the disk is a
-    diagnostic (E902) that leaves an earlier build as it was. ValueError for a format there is not.
+    diagnostic (E902) that leaves an earlier build as it was. `settings` as for `compile_source`;
+    `contents` stand for those of the file, where they are known already. ValueError for a format there is not.
     """
     name = os.fspath(path)
     folder = Path(output) if output is not None else default_output(name)
@@ -148,10 +149,11 @@ def write(folder: Path, files: Sequence[tuple[str, str]]) -> None:
 
 
 def _ours(figure: Path) -> bool:
-    """Whether a figure is one that we wrote: someone's own drawings in the folder stay."""
+    """Whether a figure is one that we wrote: someone's own drawings in the folder stay. Ours are named by
+    the title inside them."""
     try:
         with open(figure, "rb") as file:
-            return b"piecewright" in file.read(2048)
+            return f'aria-labelledby="{figure.stem}-title"'.encode() in file.read(2048)
     except OSError:
         return False
 
