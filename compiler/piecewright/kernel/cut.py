@@ -24,21 +24,31 @@ def cut(unit: Unit, start: Vector, direction: Vector) -> tuple[Unit, Unit]:
     SewingError: `cut-misses` when no cloth lies on one side, `too-small` (side) when a part is no wider than
     its seams, `cut-inner-corner` when the outline is not convex.
     """
+    left = cut_off(unit, start, direction)
+    return left, cut_off(unit, start, -direction, which="right")
+
+
+def cut_off(unit: Unit, start: Vector, direction: Vector, which: str = "left") -> Unit:
+    """The part left of the line; what lies right of it falls away, however narrow. SewingError as for `cut`,
+    `too-small` only for this part."""
     require_convex(unit)
     sides = [side(start, direction, p) for corner in unit.corners for p in corner.raw]
     if min(sides) >= 0 or max(sides) <= 0:
         raise SewingError("cut-misses")
-    raw = raw_ring(unit)
-    finished = finished_ring(unit)
-    raw_left, raw_right = clip_ring(raw, start, direction, _CUT)
-    inward = direction.left() * unit.allowance
-    left = _part(clip_ring(finished, start + inward, direction, _CUT)[0], raw_left, direction, "left")
-    right = _part(clip_ring(finished, start - inward, direction, _CUT)[1], raw_right, -direction, "right")
-    patches_left, patches_right = divided(unit.patches, start, direction)
-    seams_left, seams_right = _divided_seams(unit.seams, start, direction)
-    return (
-        _whole(left, patches_left, seams_left, unit),
-        _whole(right, patches_right, seams_right, unit),
+    raw, _ = clip_ring(raw_ring(unit), start, direction, _CUT)
+    finished, _ = clip_ring(finished_ring(unit), start + direction.left() * unit.allowance, direction, _CUT)
+    if len(finished) < 3:
+        raise SewingError("too-small", side=which)
+    patches, _ = divided(unit.patches, start, direction)
+    halves = [divided_seam(seam, start, direction)[0] for seam in unit.seams]
+    return Unit(
+        corners=corners_between(finished, raw),
+        directions=tuple(direction if edge == _CUT else unit.directions[edge] for _, edge in finished),
+        patches=patches,
+        seams=tuple(seam for seam in halves if seam is not None),
+        ledger=(),
+        allowance=unit.allowance,
+        cloth=seen_area(patches),
     )
 
 
@@ -67,28 +77,6 @@ def finished_ring(unit: Unit) -> Ring:
     return tuple((corner.finished, i) for i, corner in enumerate(unit.corners))
 
 
-_Outline = tuple[Ring, Ring, Vector]
-
-
-def _part(finished: Ring, raw: Ring, direction: Vector, which: str) -> _Outline:
-    if len(finished) < 3:
-        raise SewingError("too-small", side=which)
-    return finished, raw, direction
-
-
-def _whole(outline: _Outline, patches: tuple[Patch, ...], seams: tuple[Seam, ...], unit: Unit) -> Unit:
-    finished, raw, direction = outline
-    return Unit(
-        corners=corners_between(finished, raw),
-        directions=tuple(direction if edge == _CUT else unit.directions[edge] for _, edge in finished),
-        patches=patches,
-        seams=seams,
-        ledger=(),
-        allowance=unit.allowance,
-        cloth=seen_area(patches),
-    )
-
-
 def divided(
     patches: tuple[Patch, ...], start: Vector, direction: Vector
 ) -> tuple[tuple[Patch, ...], tuple[Patch, ...]]:
@@ -108,20 +96,6 @@ def divided(
             left.append(Patch(fabric=patch.fabric, cells=tuple(ones), grain=patch.grain, cut=patch.cut))
         if others:
             right.append(Patch(fabric=patch.fabric, cells=tuple(others), grain=patch.grain, cut=patch.cut))
-    return tuple(left), tuple(right)
-
-
-def _divided_seams(
-    seams: tuple[Seam, ...], start: Vector, direction: Vector
-) -> tuple[tuple[Seam, ...], tuple[Seam, ...]]:
-    left: list[Seam] = []
-    right: list[Seam] = []
-    for seam in seams:
-        one, other = divided_seam(seam, start, direction)
-        if one is not None:
-            left.append(one)
-        if other is not None:
-            right.append(other)
     return tuple(left), tuple(right)
 
 
