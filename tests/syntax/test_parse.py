@@ -57,6 +57,7 @@ def test_the_constructions_parse_whole() -> None:
         ("a is size+1/2", "[a] is: [{size + 1/2}]"),
         ("a is 4 / 2", "[a] is: [{4 / 2}]"),
         ("on-1 is 2", "[on-1] is: [2]"),
+        ("join grün-1 of ÉTÉ on top", "[join grün-1] of: [été] on: [top]"),
     ],
 )  # fmt: skip
 def test_sentence(line: str, expected: str) -> None:
