@@ -14,6 +14,7 @@ from piecewright.emit.data import figure_path
 from piecewright.emit.drawings import drawings
 from piecewright.emit.swatch import swatch_svg
 from piecewright.plan.model import CutPlan, FabricPlan, Figure, Plan, Size, StepPlan, StripPlan, UnitPlan
+from piecewright.plan.words import extent_text
 
 _WIDTH = re.compile(r'<svg[^>]*? width="([\d.]+)pt"')
 _MARKS = re.compile(r"([\\`*_{}\[\]<>|~&#$])")
@@ -103,6 +104,8 @@ def _context(plan: Plan) -> dict[str, object]:
         "unit_name": UNIT_NAMES[plan.units_of_length],
         "unit_mark": UNIT_MARKS[plan.units_of_length],
         "capital": capital,
+        "extent": extent_text,
+        "cut_size": cut_text,
     }
 
 
@@ -141,6 +144,11 @@ def stages(steps: Sequence[StepPlan]) -> tuple[Stage, ...]:
         else:
             found.append(Stage(repeat=step.repeat, steps=(step,)))
     return tuple(found)
+
+
+def cut_text(cut: CutPlan) -> str:
+    """`2½` of a square, `2½ × 4½` of others."""
+    return cut.width.shown if cut.shape == "square" else f"{cut.width.shown} × {cut.height.shown}"
 
 
 def capital(text: str) -> str:

@@ -7,10 +7,9 @@ from piecewright.kernel.action import Ruler, Subcut, Trim
 from piecewright.kernel.build import Made, Settings, Step
 from piecewright.kernel.measure import bounds, height, width
 from piecewright.kernel.unit import Unit
-from piecewright.plan.model import Size
 from piecewright.plan.places import edges_words, is_edge, is_point, line_words, point_words
 from piecewright.plan.rounding import cut_size, measured_size
-from piecewright.plan.words import listed, plural, sentence, typographic
+from piecewright.plan.words import is_inexact, listed, plural, sentence, typographic
 
 _SIDES = ("left", "right", "top", "bottom")
 
@@ -125,8 +124,4 @@ def _amount(amount: Exact, settings: Settings) -> str:
     size = measured_size(amount, settings)
     if size.ruler == "0":
         return "a thread"
-    return f"about {typographic(size.ruler)}" if _is_inexact(size) else size.shown
-
-
-def _is_inexact(size: Size) -> bool:
-    return "scant" in size.shown or "generous" in size.shown
+    return f"about {typographic(size.ruler)}" if is_inexact(size) else size.shown

@@ -17,7 +17,7 @@ from piecewright.plan.steps import step_plans
 from piecewright.plan.strips import cloth_lengths, strip_plans, strips
 from piecewright.plan.titles import figure_id, ids, titles, whole_name
 from piecewright.plan.tongue import Tongue
-from piecewright.plan.words import listed, plain, plural, sentence, times
+from piecewright.plan.words import extent_text, listed, plain, plural, sentence, times
 
 CAUTIONS = (
     "Close the cutter's blade every time you put it down.",
@@ -29,11 +29,8 @@ CAUTIONS = (
 def plan(build: Build) -> Plan:
     """The plan of a pattern that was made without an error."""
     work = wanted(build)
-    names, files = titles(build), ids(made.key for made in build.made)
-    for item in work:
-        if item.key not in names:
-            names[item.key] = whole_name(item.key)
-            files[item.key] = files[item.made.key]
+    names, files = titles(build), ids(key for made in build.made for key in (made.key, made.whole) if key)
+    names.update((item.key, whole_name(item.key)) for item in work if item.key not in names)
     asked = frozenset(demand.key for demand in build.demands)
     rows = cut_rows(build, cuttings(build, work))
     planned = strips(build, rows)
@@ -124,12 +121,12 @@ def _drawer(unit_id: str, title: str, settings: Settings) -> Callable[[Step, int
 
 def _picture(made: Made, unit_id: str, title: str, inner: Extent, settings: Settings, *, outline: bool) -> Figure:
     fabrics = tuple(dict.fromkeys(patch.fabric for patch in made.unit.patches))
-    what = "outlines only, to colour in" if outline else f"in {listed(fabrics)}"
+    what = ", outlines only, to colour in" if outline else "" if " in " in title else f", in {listed(fabrics)}"
     return finished_figure(
         made.unit,
         id=figure_id(unit_id, "outlines" if outline else "finished"),
         title=f"{title}, {'outlines' if outline else 'finished'}",
-        description=sentence(f"the finished {title}, {inner.width.shown} by {inner.height.shown}, {what}"),
+        description=sentence(f"the finished {title}, {extent_text(inner)}{what}"),
         group=f"{unit_id}-finished",
         outline=outline,
         settings=settings,

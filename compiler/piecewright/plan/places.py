@@ -18,6 +18,7 @@ _POINTS = {
     "bottom-middle": "middle of the bottom edge", "left-middle": "middle of the left edge",
     "right-middle": "middle of the right edge", "centre": "centre",
 }  # fmt: skip
+_FACING = ({"left", "right"}, {"top", "bottom"})
 
 
 def is_edge(place: str) -> bool:
@@ -29,8 +30,12 @@ def is_point(place: str) -> bool:
 
 
 def edges_words(edges: Sequence[str]) -> str:
-    """`the left edge`, `the left and the right edge`."""
-    return listed([f"the {_EDGES.get(edge, edge)}" for edge in edges]) + " edge"
+    """`the left edge`, `the left and the right edge`; where the next length depends on the edge before, the order
+    is told: `the top, then the right edge`."""
+    told = [f"the {_EDGES.get(edge, edge)}" for edge in edges]
+    if set(edges) in _FACING:
+        return f"{listed(told)} edge"
+    return ", then ".join(told) + " edge"
 
 
 def point_words(point: str) -> str:

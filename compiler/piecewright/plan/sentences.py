@@ -12,7 +12,7 @@ from itertools import pairwise
 from piecewright.kernel.action import CutPiece, Lay, Press, Sew, Take, Turn
 from piecewright.kernel.build import Piece, Step
 from piecewright.plan.places import edges_words, facing, is_edge
-from piecewright.plan.tongue import Source, Tongue, brought, source_of
+from piecewright.plan.tongue import Source, Tongue, brought, piece_named
 from piecewright.plan.words import article, listed, sentence
 
 _ORDER = ("first", "second", "third", "fourth")
@@ -46,9 +46,10 @@ def turn_text(action: Turn) -> str:
 
 def lay_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
     """What is laid out, in which order it is sewn and how it is pressed; and the rows in words."""
+    keys = action.keys or tuple(("",) * len(row) for row in action.names)
     cells = [
-        [tongue.called(source_of(name, cell, step, tongue), name) for name, cell in zip(names, row, strict=True)]
-        for names, row in zip(action.names, action.rows, strict=True)
+        [tongue.called(key or piece_named(name, cell, step), name) for key, name, cell in zip(*row, strict=True)]
+        for row in zip(keys, action.names, action.rows, strict=True)
     ]
     if len(cells) == 1:
         text = f"Lay out {len(cells[0])} side by side, as the figure shows. Sew them together from left to right."

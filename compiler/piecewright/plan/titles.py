@@ -23,7 +23,7 @@ def ids(keys: Iterable[str]) -> dict[str, str]:
 
     Never ends like a figure's id; a checksum of the key stands behind where letters were lost or two would be alike.
     """
-    plain = {key: _slug(key) for key in keys}
+    plain = {key: _slug(key) for key in keys}  # each once, though parts name their whole again
     seen: dict[str, int] = {}
     for slug in plain.values():
         seen[slug] = seen.get(slug, 0) + 1

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from piecewright.kernel.build import Made, Piece, Settings, Step
+from piecewright.kernel.measure import height, width
 from piecewright.kernel.unit import Unit
 from piecewright.plan.cutlist import piece_shape, written_size
 from piecewright.plan.rounding import cut_size
-from piecewright.plan.titles import turning, whole_name
+from piecewright.plan.titles import turning
 from piecewright.plan.words import typographic
 
 Source = Piece | str  # what is brought to the table: a piece of cloth, or a unit by its key
@@ -57,28 +58,14 @@ class Tongue:
         return shown if shape == "square" else f"{shown} × {cut_size(second, self.settings).shown}"
 
 
-def source_of(name: str, cell: Unit, step: Step, tongue: Tongue) -> Source | None:
-    """Which of the things a step brings the table calls `name`; None where two could be meant.
-
-    Like-named ones are told apart by the fabrics seen in them.
-    """
-    base = name[: len(name) - len(turning(name))]
-    sources: list[Source] = []
+def piece_named(name: str, cell: Unit, step: Step) -> Piece | None:
+    """Which of the pieces of cloth a step brings the table calls `name`; None where it cannot be told."""
+    sides = {width(cell), height(cell)}
     for supply in step.supplies:
-        source = supply.source
-        own = f"{source.fabric} {source.shape}" if isinstance(source, Piece) else whole_name(tongue.made[source].key)
-        if base in (own, source):
-            sources.append(source)
-    if len(sources) > 1:
-        seen = {patch.fabric for patch in cell.patches}
-        sources = [source for source in sources if _fabrics(source, tongue) == seen]
-    return sources[0] if len(sources) == 1 else None
-
-
-def _fabrics(source: Source, tongue: Tongue) -> set[str]:
-    if isinstance(source, Piece):
-        return {source.fabric}
-    return {patch.fabric for patch in tongue.made[source].unit.patches}
+        piece = supply.source
+        if isinstance(piece, Piece) and name.startswith(f"{piece.fabric} ") and {piece.width, piece.height} == sides:
+            return piece
+    return None
 
 
 def brought(step: Step) -> tuple[Source, ...]:

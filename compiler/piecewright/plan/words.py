@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from piecewright.exact import Exact
 from piecewright.exact.size import fraction_text
+from piecewright.plan.model import Extent, Size
 
 _FRACTION = re.compile(r"(?:(?<![\w./])(\d+) )?(?<![\w./])(\d+)/(\d+)(?![\w/])")
 _VOWEL_SOUND = re.compile(r"(?!uni|use|eu|one)[aeiou]", re.IGNORECASE)
@@ -55,3 +56,15 @@ def _printed(match: re.Match[str]) -> str:
 def plain(text: str) -> str:
     """Text by a person on one line: spaces for line ends and other control characters, which no page may hold."""
     return " ".join("".join(char if char.isprintable() else " " for char in text).split())
+
+
+def extent_text(extent: Extent) -> str:
+    """`8 by 8`, and `about 8⅛ by 8⅛` where one of them is off the mark."""
+    sides = [typographic(side.ruler) for side in (extent.width, extent.height)]
+    inexact = any(is_inexact(side) for side in (extent.width, extent.height))
+    return f"{'about ' if inexact else ''}{sides[0]} by {sides[1]}"
+
+
+def is_inexact(size: Size) -> bool:
+    """Whether a measure is off the mark it is printed with."""
+    return size.shown.startswith(("scant ", "generous "))
