@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import copy
 import math
 
 import pytest
@@ -117,6 +118,20 @@ def test_nearly_on_a_line(n: int) -> None:
     assert orientation(Vector(0, 0), Vector(p, q), Vector(R2, 1)) == sign
     assert orientation(Vector(1, 1), Vector(p + 1, q + 1), Vector(R2 + 1, 2)) == sign
     assert Vector(p, -q).dot_sign(Vector(1, R2)) == sign
+
+
+def test_never_changed() -> None:
+    v = Vector(1, 2)
+    key = hash(v)
+    for name in ("x", "y", "z", "_floats"):
+        with pytest.raises(AttributeError):
+            setattr(v, name, Exact(3))
+    with pytest.raises(AttributeError):
+        del v.x
+    assert v.floats == (1.0, 2.0) and v.floats is v.floats
+    assert v == Vector(1, 2) and hash(v) == key
+    assert type(v) is type(v + v) is type(v.left()) is Vector
+    assert copy.copy(v) == copy.deepcopy(v) == v
 
 
 def test_forms() -> None:

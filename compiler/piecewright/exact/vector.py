@@ -8,11 +8,8 @@ from piecewright.exact.radicals import OutsideNumbers
 _new = object.__new__
 
 
-class Vector:
-    """A vector (x, y), x to the right and y up. Immutable and hashable; whole numbers are taken as `Exact`.
-
-    A unit vector stands for a direction, and for a turn: `v.turned(u)` turns v by the angle of u.
-    """
+class _Open:
+    """A vector while it is made; `_vector` then seals it by giving it its class."""
 
     __slots__ = ("_floats", "x", "y")
 
@@ -20,10 +17,26 @@ class Vector:
     y: Exact
     _floats: tuple[float, float] | None
 
-    def __init__(self, x: Exact | int, y: Exact | int) -> None:
-        self.x = x if type(x) is Exact else Exact(x)  # type: ignore[arg-type]
-        self.y = y if type(y) is Exact else Exact(y)  # type: ignore[arg-type]
-        self._floats = None
+
+class Vector(_Open):
+    """A vector (x, y), x to the right and y up. Immutable and hashable; whole numbers are taken as `Exact`.
+
+    A unit vector stands for a direction, and for a turn: `v.turned(u)` turns v by the angle of u.
+    """
+
+    __slots__ = ()
+
+    def __new__(cls, x: Exact | int, y: Exact | int) -> Vector:
+        return _vector(x if isinstance(x, Exact) else Exact(x), y if isinstance(y, Exact) else Exact(y))
+
+    def __reduce__(self) -> tuple[type[Vector], tuple[Exact, Exact]]:
+        return Vector, (self.x, self.y)
+
+    def __setattr__(self, name: str, value: object) -> None:
+        raise AttributeError(f"a vector is never changed: {name}")
+
+    def __delattr__(self, name: str) -> None:
+        raise AttributeError(f"a vector is never changed: {name}")
 
     @classmethod
     def at(cls, degrees: int) -> Vector:
@@ -149,16 +162,22 @@ class Vector:
         """Both coordinates as floats."""
         f = self._floats
         if f is None:
-            f = self._floats = (float(self.x), float(self.y))
+            f = (float(self.x), float(self.y))
+            _keep_floats(self, f)
         return f
 
 
+_keep_floats = vars(_Open)["_floats"].__set__  # past the seal
+
+
 def _vector(x: Exact, y: Exact) -> Vector:
-    v = _new(Vector)
+    # A class that forbids assignment would have to be filled through its slots, which takes three times as long.
+    v = _new(_Open)
     v.x = x
     v.y = y
     v._floats = None
-    return v
+    v.__class__ = Vector
+    return v  # type: ignore[return-value]
 
 
 # A cached float is off by less than 2⁻⁴³ of its size; so is a product by less than 2⁻⁴¹, and a difference
