@@ -86,7 +86,8 @@ def sentence_or_row(source: Source, tokens: list[Token]) -> Sentence | Row:
                 values.append(took)
                 states.append(TABLE[states[-1]][made])
             else:
-                states[-1] = _passed_on(states[-2], state, kind)
+                key = (states[-2], state, kind)
+                states[-1] = _PASSED.get(key) or _passed_on(key)
         if kind == "LPAR":
             depth += 1
             if depth > slips.DEEPEST:
@@ -96,16 +97,16 @@ def sentence_or_row(source: Source, tokens: list[Token]) -> Sentence | Row:
     raise AssertionError("every list of words ends in $END or in a slip")
 
 
-def _passed_on(below: int, state: int, kind: str) -> int:
-    """The state on `below` once all rules are through that only pass on the one value at `state`."""
-    key = (below, state, kind)
-    passed = _PASSED.get(key)
-    if passed is None:
-        passed = state
-        while True:
-            does = TABLE[passed].get(kind, 0)
-            if does >= 0 or _RULES[~does][2] is not None or _RULES[~does][3]:
-                break
-            passed = TABLE[below][_RULES[~does][0]]
-        _PASSED[key] = passed
-    return passed
+def _passed_on(key: tuple[int, int, str]) -> int:
+    """The state above the first one once all rules are through that only pass on the one value at the second.
+
+    Never the first state of all, 0, which no rule leads to.
+    """
+    below, state, kind = key
+    while True:
+        does = TABLE[state].get(kind, 0)
+        if does >= 0 or _RULES[~does][2] is not None or _RULES[~does][3]:
+            break
+        state = TABLE[below][_RULES[~does][0]]
+    _PASSED[key] = state
+    return state
