@@ -90,10 +90,9 @@ def unknown_character(source: Source, place: int, end: int) -> Slip:
         )
     if char == "." and text[place + 1 : place + 2].isdigit():
         return Slip("E106", "a number begins with a digit", span, hint="write a nought before the point: `0.5`")
-    hint = _MEANT.get(char)
-    if hint is None and char.isalpha():
-        hint = "a name has Latin letters, digits and hyphens; other letters stand within quotation marks"
-    return Slip("E102", f"`{char}` has no meaning here", span, hint=hint)
+    letters = "a name has Latin letters, digits and hyphens; other letters stand within quotation marks"
+    mend = _MEANT.get(char, letters if char.isalpha() else None)
+    return Slip("E102", f"`{char}` has no meaning here", span, hint=mend)
 
 
 def hidden_character(source: Source, start: int, end: int, allowed: str) -> Slip | None:
