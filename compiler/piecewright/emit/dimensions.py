@@ -54,6 +54,7 @@ def place_side(
 ) -> tuple[tuple[Placed, ...], float]:
     """The dimensions of one side on paper and how far out they reach from `content`.
 
+    Up to two sizes in a row, and one in each row further out, never meet anything.
     `content` is the box round all that is drawn; `ink` are the edges of the cloth and the lines over it, in
     points: an extension line starts outside the last of them.
     """
@@ -87,16 +88,15 @@ def _spots(spans: list[_Span]) -> tuple[_Spot, ...]:
         if number and span.dimension.row != spans[number - 1].dimension.row:
             first = max(spot.row for spot in spots) + 1
         later = [end for s in spans[number + 1 :] for end in (s.low, s.high)]
-        row = first
-        while True:
+        last = max([first, *(spot.row + 1 for spot in spots)])
+        for row in range(first, last + 1):
             found = _fit(span, [s for s in spots if s.row == row], later)
-            if found is None and row > first + len(spans):
-                # nothing is free: stand clear of every line still to pass
-                found = (max([span.high, *later]) + 2 * CLEAR, False)
             if found is not None:
-                spots.append(_Spot(span=span, row=row, text=found[0], gap=found[1]))
                 break
-            row += 1
+        else:
+            # nothing is free, among three short sizes or more: stand clear of every line still to pass
+            found = max([span.high, *later]) + 2 * CLEAR, False
+        spots.append(_Spot(span=span, row=row, text=found[0], gap=found[1]))
     return tuple(spots)
 
 

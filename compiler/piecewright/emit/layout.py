@@ -94,8 +94,8 @@ class _Measured:
 def lay_out(figure: Figure, scale: float) -> Sheet:
     """The sheet of a figure. Panels stand on one axis, their words on one line under all of them."""
     measured = tuple(_measure(panel, scale) for panel in figure.panels)
-    above = max(_middle(m.content) - m.outer[1] for m in measured)
-    below = max(m.outer[3] - _middle(m.content) for m in measured)
+    above = max(SIGN / 2, *(_middle(m.content) - m.outer[1] for m in measured))
+    below = max(SIGN / 2, *(m.outer[3] - _middle(m.content) for m in measured))
     axis = MARGIN + above
     words_top = axis + below + 8.0
     x = MARGIN
@@ -182,10 +182,12 @@ def _measure(panel: Panel, scale: float) -> _Measured:
         x, y = paper(mark.at, scale)
         across = (abs(mark.along[1]) * MARK, abs(mark.along[0]) * MARK)
         content = _union(content, (x - across[0], y - across[1], x + across[0], y + across[1]))
-    badges = tuple(_badge(b, scale, content) for b in panel.badges)
+    badges = _badges(panel.badges, scale, content)
     held = content
     for b in badges:
-        held = _union(held, (b.x - BADGE, b.y - BADGE, b.x + BADGE, b.y + BADGE))
+        left, top, right, bottom = b.x - BADGE, b.y - BADGE, b.x + BADGE, b.y + BADGE
+        held = _union(held, (left, top, right, bottom))
+        ink += _box_edges((left, top, right, bottom))
     placed: list[Placed] = []
     outer = held
     for side in SIDES:
@@ -205,21 +207,26 @@ def _measure(panel: Panel, scale: float) -> _Measured:
     )
 
 
-def _badge(badge: Badge, scale: float, content: Box) -> Line:
-    x, y = paper(badge.at, scale)
-    away = BADGE + 4.0
-    if badge.side == "left":
-        x = content[0] - away
-    elif badge.side == "right":
-        x = content[2] + away
-    elif badge.side == "top":
-        y = content[1] - away
-    else:
-        y = content[3] + away
-    return Line(x=x, y=y, text=badge.text)
+def _badges(badges: tuple[Badge, ...], scale: float, content: Box) -> tuple[Line, ...]:
+    """Numbers of order beside what they number; further out where they would meet."""
+    placed: list[Line] = []
+    for badge in badges:
+        x, y = paper(badge.at, scale)
+        step_x, step_y = {"left": (-1, 0), "right": (1, 0), "top": (0, -1), "bottom": (0, 1)}[badge.side]
+        away = BADGE + 4.0
+        if step_x:
+            x = content[0] - away if step_x < 0 else content[2] + away
+        else:
+            y = content[1] - away if step_y < 0 else content[3] + away
+        while any(max(abs(x - p.x), abs(y - p.y)) < 2 * BADGE + 2.0 for p in placed):
+            x, y = x + step_x * (2 * BADGE + 3.0), y + step_y * (2 * BADGE + 3.0)
+        placed.append(Line(x=x, y=y, text=badge.text))
+    return tuple(placed)
 
 
 def _sign_width(panel: Panel) -> float:
+    if panel.lead == "and":
+        return 0.0
     return max([SIGN, *(text_width(line) for line in text_lines(panel.lead_words, 2 * SIGN))])
 
 
@@ -267,6 +274,11 @@ def _middle(box: Box) -> float:
 
 def _union(a: Box, b: Box) -> Box:
     return min(a[0], b[0]), min(a[1], b[1]), max(a[2], b[2]), max(a[3], b[3])
+
+
+def _box_edges(box: Box) -> tuple[Segment, ...]:
+    left, top, right, bottom = box
+    return (left, top, right, top), (right, top, right, bottom), (right, bottom, left, bottom), (left, bottom, left, top)
 
 
 def _box_round(segments: tuple[Segment, ...]) -> Box:

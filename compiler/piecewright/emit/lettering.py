@@ -8,10 +8,10 @@ or as wide.
 from __future__ import annotations
 
 FAMILY = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
-SIZE = 9.5  # points
-LINE = 12.0  # points from one baseline to the next
-HEIGHT = 10.5  # points, of the box round one line
-DROP = 3.3  # points from the middle of the box down to the baseline
+SIZE = 10.0  # points
+LINE = 12.5  # points from one baseline to the next
+HEIGHT = 11.0  # points, of the box round one line
+DROP = 3.5  # points from the middle of the box down to the baseline
 
 _CLASSES = (
     (0.30, "iljI'|!:;"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from piecewright.emit.layout import lay_out
 from piecewright.plan.model import Figure
 
-WIDEST = 440.0  # points, about 155 mm
+WIDEST = 468.0  # points, 165 mm
 TALLEST = 330.0
 
 # Points to the inch, largest first. A ladder, so that a small change of one step seldom changes the scale,

@@ -289,6 +289,8 @@ class _Writer:
 
     def _sign(self, group: Any, sign: PlacedSign) -> None:
         middle = (sign.x, sign.y)
+        if sign.lead == "and":
+            return
         if sign.lead == "rounds":
             group.add(self._path(paths.dots(middle), stroke="none"))
             return
