@@ -12,15 +12,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from piecewright.exact import Exact, Vector
+from piecewright.kernel.doubled import without_allowance
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.junction import Junction, close_junction
 from piecewright.kernel.measure import edge_length
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.polygon import HALF, ZERO, tidy
 from piecewright.kernel.removal import remove, shortened
-from piecewright.kernel.slit import has_slit, remove_beside
 from piecewright.kernel.takein import marked, taken_in
-from piecewright.kernel.unit import Corner, Offcut, Patch, Polygon, Pressed, Seam, Unit
+from piecewright.kernel.unit import Corner, Polygon, Pressed, Seam, Unit
 
 Fit = Literal["exact", "centred", "start", "end"]
 
@@ -190,7 +190,6 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
     )
     closed_start, closed_end = close_junction(start), close_junction(end)
 
-    doubled, other_doubled = has_slit(first), has_slit(second)
     mine, my_seams, my_ledger = first.patches, first.seams, list(first.ledger)
     theirs, their_seams, their_ledger = second.patches, second.seams, list(second.ledger)
     sewn: list[Seam] = []
@@ -199,13 +198,13 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
         hole = allowance_of(
             first, a, closed_start.first_end if t == 0 else None, closed_end.first_end if t == k - 1 else None
         )
-        mine, taken = _without(first, a, mine, hole, doubled)
+        mine, taken = without_allowance(first, a, mine, hole)
         my_ledger.extend(taken)
         my_seams = shortened(my_seams, hole)
         hole = allowance_of(
             second, b, closed_end.second_end if t == k - 1 else None, closed_start.second_end if t == 0 else None
         )
-        theirs, taken = _without(second, b, theirs, hole, other_doubled)
+        theirs, taken = without_allowance(second, b, theirs, hole)
         their_ledger.extend(taken)
         their_seams = shortened(their_seams, hole)
         sewn.append(
@@ -251,15 +250,6 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
         cloth=first.cloth + second.cloth,
     )
     return unit
-
-
-def _without(
-    unit: Unit, edge: int, patches: tuple[Patch, ...], hole: Polygon, doubled: bool
-) -> tuple[tuple[Patch, ...], tuple[Offcut, ...]]:
-    if doubled:
-        return remove_beside(unit, edge, patches, hole)
-    remaining, taken, _ = remove(patches, hole, "allowance")
-    return remaining, taken
 
 
 def allowance_of(unit: Unit, edge: int, start: Vector | None, end: Vector | None) -> Polygon:

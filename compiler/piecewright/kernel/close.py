@@ -6,12 +6,12 @@ from dataclasses import replace
 
 from piecewright.exact import Exact
 from piecewright.kernel.chain import allowance_of
+from piecewright.kernel.doubled import without_allowance
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.junction import Junction, close_junction
 from piecewright.kernel.measure import edge_length
 from piecewright.kernel.polygon import ZERO
 from piecewright.kernel.removal import remove, shortened
-from piecewright.kernel.slit import remove_beside
 from piecewright.kernel.unit import Offcut, Pressed, Seam, Unit
 
 
@@ -46,7 +46,7 @@ def close(unit: Unit, corner: int, *, tolerance: Exact = ZERO, pressed: Pressed 
     seams = unit.seams
     for edge, first, last in ((into, closed.first_end, None), (out, None, closed.second_end)):
         hole = allowance_of(unit, edge, first, last)
-        patches, taken = remove_beside(unit, edge, patches, hole)
+        patches, taken = without_allowance(unit, edge, patches, hole)
         ledger.extend(taken)
         seams = shortened(seams, hole)
     if closed.ear:

@@ -1,25 +1,31 @@
-"""Cloth that lies double: at the open end of a partial seam each side's allowance covers the other side.
+"""Cloth that lies double: where raw edges of one unit cover each other.
 
-There, and only there, a region is taken only from the patches whose own edge is sewn.
+At the open end of a partial seam each side's allowance covers the other side, and in a notch narrower than
+two allowances the raw edges lap. There a region is taken only from the patches whose own edge is sewn.
 """
 
 from __future__ import annotations
 
+from piecewright.kernel.errors import SewingError
+from piecewright.kernel.polygon import area
 from piecewright.kernel.removal import remove
 from piecewright.kernel.unit import Offcut, Patch, Polygon, Unit
 
 
-def has_slit(unit: Unit) -> bool:
-    """True when a seam of the unit is still partly open."""
-    return any(unit.directions[i - 1] == -direction for i, direction in enumerate(unit.directions))
-
-
-def remove_beside(
+def without_allowance(
     unit: Unit, edge: int, patches: tuple[Patch, ...], hole: Polygon
 ) -> tuple[tuple[Patch, ...], tuple[Offcut, ...]]:
-    """Takes the allowance of an edge out of the patches that lie along its raw edge."""
+    """Takes the allowance of a sewn edge out of the patches; of double cloth only its own layer.
+
+    SewingError `cloth-double` where the layers cannot be told apart: a notch so narrow that it cannot be sewn.
+    """
+    remaining, taken, total = remove(patches, hole, "allowance")
+    if total <= area(hole):
+        return remaining, taken
     near, far = _beside(unit, patches, edge)
-    near, taken, _ = remove(near, hole, "allowance")
+    near, taken, total = remove(near, hole, "allowance")
+    if total > area(hole):
+        raise SewingError("cloth-double")
     return near + far, taken
 
 
