@@ -99,7 +99,8 @@ class _Writer:
     def __init__(self, figure: Figure, fabrics: tuple[FabricPlan, ...], prefix: str, strict: bool) -> None:
         self.figure = figure
         self.prefix = f"{prefix}{figure.id}"
-        self.strict = strict
+        # the factory of all other elements, which share its checking
+        self.root = _Root(debug=strict)
         self.coloured = figure.kind != "outline"
         seen = seen_fabrics(figure)
         by_name = {f.name: f for f in fabrics}
@@ -111,8 +112,8 @@ class _Writer:
 
     def drawing(self, sheet: Sheet) -> Any:
         width, height = paths.number(sheet.width), paths.number(sheet.height)
-        root = _Root(size=(f"{width}pt", f"{height}pt"), debug=self.strict)
-        root["viewBox"] = f"0 0 {width} {height}"
+        root = self.root
+        root.update({"width": f"{width}pt", "height": f"{height}pt", "viewBox": f"0 0 {width} {height}"})
         root["id"] = self.prefix
         title, desc = f"{self.prefix}-title", f"{self.prefix}-desc"
         root.opened = {"role": "img", "aria-labelledby": title, "aria-describedby": desc}
@@ -165,7 +166,7 @@ class _Writer:
 
     def _pattern(self, name: str, width: float, height: float) -> Any:
         size = (paths.number(width), paths.number(height))
-        return Pattern(insert=("0", "0"), size=size, id=name, patternUnits="userSpaceOnUse", debug=self.strict)
+        return Pattern(insert=("0", "0"), size=size, id=name, patternUnits="userSpaceOnUse", factory=self.root)
 
     # ── a panel ──────────────────────────────────────────────────────────────────────────────────
 
@@ -179,7 +180,7 @@ class _Writer:
         inner = group
         if panel.clip:
             name = f"{self.prefix}-clip{len(self.clips) + 1}"
-            clip = ClipPath(id=name, debug=self.strict)
+            clip = ClipPath(id=name, factory=self.root)
             clip.add(self._path(paths.ring(paper(p) for p in panel.clip)))
             self.clips.append(clip)
             inner = self._group(clip_path=f"url(#{name})")
@@ -211,7 +212,7 @@ class _Writer:
                 self._textured(group, pending)
             colour = self.colour[c.fabric]
             tone = hexed(wrong_side(colour) if c.wrong else colour) if self.coloured else "#ffffff"
-            patch = _Patch(d=(d,), fill=tone, fill_rule="evenodd", debug=self.strict)
+            patch = _Patch(d=(d,), fill=tone, fill_rule="evenodd", factory=self.root)
             patch.opened = {"data-fabric": c.fabric, "data-line": str(c.line)}
             group.add(patch)
             if not c.wrong and self.coloured:
@@ -305,16 +306,16 @@ class _Writer:
     def _swatch(self, group: Any, fabric: str, x: float, y: float) -> None:
         size = (paths.number(SWATCH[0]), paths.number(SWATCH[1]))
         at = (paths.number(x), paths.number(y))
-        group.add(Rect(insert=at, size=size, fill=hexed(self.colour[fabric]), debug=self.strict))
+        group.add(Rect(insert=at, size=size, fill=hexed(self.colour[fabric]), factory=self.root))
         if self.texture[fabric] is not None:
             paint = f"url(#{self.prefix}-cloth{self.order[fabric]})"
-            group.add(Rect(insert=at, size=size, fill=paint, debug=self.strict))
+            group.add(Rect(insert=at, size=size, fill=paint, factory=self.root))
 
     def _texts(self, lines: list[Line]) -> Any:
         group = self._group(font_family=FAMILY, font_size=paths.number(SIZE), text_anchor="middle", fill=DARK)
         for line in lines:
             at = (paths.number(line.x), paths.number(line.y + DROP))
-            group.add(Text(line.text, insert=at, debug=self.strict))
+            group.add(Text(line.text, insert=at, factory=self.root))
         return group
 
     def _edged(self, group: Any, d: str, weight: float, colour: str, dashes: str = "") -> None:
@@ -324,10 +325,10 @@ class _Writer:
         group.add(self._path(d, stroke=colour, stroke_width=paths.number(weight), **extra))
 
     def _path(self, d: str, **attributes: Any) -> Any:
-        return Path(d=(d,), debug=self.strict, **attributes)
+        return Path(d=(d,), factory=self.root, **attributes)
 
     def _group(self, **attributes: Any) -> Any:
-        return Group(debug=self.strict, **attributes)
+        return Group(factory=self.root, **attributes)
 
 
 def _named(element: Any, name: str) -> Any:

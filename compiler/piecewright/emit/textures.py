@@ -34,8 +34,8 @@ TEXTURES: dict[str, Texture | None] = {
     "dots": Texture(width=6, height=6, fill=_dot(1.5, 1.5, 0.85) + _dot(4.5, 4.5, 0.85)),
     "rules": Texture(width=8, height=4, stroke="M0 2H8", weight=0.8),
     "crosses": Texture(width=8, height=8, stroke="M2 0.3V3.7M0.3 2H3.7M6 4.3V7.7M4.3 6H7.7", weight=0.8),
-    "waves": Texture(width=10, height=5, stroke="M-1 3.2C0.5 0.9 2.5 0.9 5 2.5S9.5 4.1 11 1.8", weight=0.8),
-    "checks": Texture(width=7, height=7, fill="M0 0H3.5V3.5H0ZM3.5 3.5H7V7H3.5Z"),
+    "waves": Texture(width=10, height=5, stroke="M-5 2.5Q-2.5 5.2 0 2.5T5 2.5T10 2.5T15 2.5", weight=0.8),
+    "checks": Texture(width=7, height=7, fill="M0.5 0.5H3V3H0.5ZM4 4H6.5V6.5H4Z"),
     "slants": Texture(width=5, height=5, stroke="M-1 6L6 -1M-1 1L1 -1M4 6L6 4", weight=0.8),
     "rings": Texture(width=9, height=9, stroke=_dot(2.25, 2.25, 1.6) + _dot(6.75, 6.75, 1.6), weight=0.75),
 }
@@ -65,7 +65,7 @@ def lightness(colour: Colour) -> float:
 
 def ink(colour: Colour) -> Colour:
     """The ink of a texture on cloth of this colour."""
-    return mixed(colour, BLACK, 0.42) if lightness(colour) > 0.42 else mixed(colour, WHITE, 0.48)
+    return mixed(colour, BLACK, 0.39) if lightness(colour) > 0.42 else mixed(colour, WHITE, 0.48)
 
 
 def wrong_side(colour: Colour) -> Colour:
