@@ -70,6 +70,7 @@ def html(plan: Plan) -> str:
         return Markup(swatch_svg(fabric, f"swatch-{where}-{order[fabric.name]}"))
 
     environment = _environment(autoescape=True)
+    environment.filters["kept"] = kept
     environment.globals.update(figure=figure, swatch=swatch, css=Markup(_read("pattern.css")))
     return environment.get_template("pattern.html.j2").render(_context(plan))
 
@@ -149,6 +150,11 @@ def stages(steps: Sequence[StepPlan]) -> tuple[Stage, ...]:
 def cut_text(cut: CutPlan) -> str:
     """`2½` of a square, `2½ × 4½` of others."""
     return cut.width.shown if cut.shape == "square" else f"{cut.width.shown} × {cut.height.shown}"
+
+
+def kept(text: str) -> str:
+    """Text in which the two sides of a size do not part at a line's end."""
+    return text.replace(" × ", "\u00a0×\u00a0")
 
 
 def capital(text: str) -> str:

@@ -27,7 +27,7 @@ def step_plans(made: Made, tongue: Tongue, draw: Callable[[Step, int, str], Figu
                 text=text,
                 details=details,
                 measures=tuple(measure_text(expect, tongue.settings) for expect in step.expects),
-                notes=tuple(plain(note) for note in step.notes),
+                notes=tuple(note for note in map(plain, step.notes) if note),
                 figure=draw(step, number, text),
                 line=step.line,
                 times=step.times,
@@ -44,7 +44,7 @@ def instruction(step: Step, made: Made, tongue: Tongue) -> tuple[str, tuple[str,
     A verb's own sentence stands for the default ones of its actions.
     """
     if step.says is not None:
-        return sentence(typographic(step.says)), ()
+        return sentence(typographic(plain(step.says))), ()
     texts: list[str] = []
     details: list[str] = []
     sewn = any(isinstance(action, Sew) for action in step.actions)

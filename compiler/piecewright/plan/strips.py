@@ -115,30 +115,20 @@ def joined_strips(length: Exact, usable: Exact, seam: Exact) -> tuple[int, Exact
 
 def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
     """Strips of the usable width that hold so many of each length, first fit, longest first."""
-    room: dict[Exact, int] = {}  # what is left of a strip, and how many strips have it; in the order cut
+    room: list[Exact] = []  # what is left of each strip, in the order cut
     for length in sorted(lengths, reverse=True):
         left = lengths[length]
-        for free in [free for free in room if free >= length]:
-            fits = (free / length).floor()
-            while left and room[free]:
-                taken = min(fits, left)
-                strips_used = min(room[free], left // taken)
-                room[free] -= strips_used
-                _add(room, free - length * taken, strips_used)
-                left -= taken * strips_used
-            if not left:
-                break
-        if left:
-            fits = (usable / length).floor()
-            full, some = divmod(left, fits)
-            _add(room, usable - length * fits, full)
-            if some:
-                _add(room, usable - length * some, 1)
-    return sum(room.values())
-
-
-def _add(room: dict[Exact, int], free: Exact, count: int) -> None:
-    room[free] = room.get(free, 0) + count
+        for at, free in enumerate(room):
+            if left and free >= length:
+                taken = min(left, (free / length).floor())
+                room[at] = free - length * taken
+                left -= taken
+        each = (usable / length).floor()
+        while left:
+            taken = min(left, each)
+            room.append(usable - length * taken)
+            left -= taken
+    return len(room)
 
 
 def _sentence(item: Strips, rows: tuple[CutRow, ...], usable: Exact, settings: Settings) -> str:

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from zlib import crc32
 
 from piecewright.kernel.build import Build, Made
-from piecewright.plan.words import listed, typographic
+from piecewright.plan.words import listed, plain, typographic
 
 _LONGEST_ID = 60
 _ENDING = re.compile(r"-(step-\d+|finished|outlines)$")
@@ -47,7 +47,7 @@ def titles(build: Build) -> dict[str, str]:
             title = name + _told(values, fabrics)
             if made.reversed and len(group) > 1:
                 title += " reversed"
-            found[made.key] = title
+            found[made.key] = plain(title)
     return _told_apart(found)
 
 

@@ -1,0 +1,50 @@
+"""cut-list.csv, read back as RFC 4180 says."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from dataclasses import replace
+
+import pytest
+from emit import plans
+from piecewright.emit import csv as written
+
+PLANS = plans.several()
+
+
+def rows(text: str) -> list[list[str]]:
+    return list(csv.reader(io.StringIO(text, newline=""), strict=True))
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_it_holds_the_cut_list(name: str) -> None:
+    plan = PLANS[name]
+    header, *body = rows(written(plan))
+    assert header == ["fabric", "shape", "width", "height", "count", "reversed", "label"]
+    assert body == [
+        [cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler, str(cut.count), "no", cut.label] for cut in plan.cuts
+    ]
+
+
+def test_the_header_is_the_first_line_and_lines_end_as_the_standard_says() -> None:
+    text = written(PLANS["lantern"])
+    assert text.startswith("fabric,shape,width,height,count,reversed,label\r\n")
+    assert text.count("\r\n") == text.count("\n") == len(PLANS["lantern"].cuts) + 1
+
+
+@pytest.mark.parametrize("label", ['a, b; "c"', "line\nend", "ends with \r", " space ", "é ½"])
+def test_any_label_comes_back(label: str) -> None:
+    plan = PLANS["cabin"]
+    plan = replace(plan, cuts=tuple(replace(cut, label=label, reversed=True) for cut in plan.cuts))
+    for row in rows(written(plan))[1:]:
+        assert row[5:] == ["yes", label]
+
+
+def test_no_cell_begins_like_a_formula() -> None:
+    """Names begin with a letter and sizes with a digit, so a spreadsheet takes no cell for a formula."""
+    for plan in PLANS.values():
+        for row in rows(written(plan)):
+            for cell in row:
+                assert re.match(r"[a-z0-9]", cell)
