@@ -1,0 +1,160 @@
+"""A unit made as in a mirror, left for right: its steps, its pieces and the units it uses."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+from piecewright.evaluate.recipes import SAME_IN_MIRROR
+from piecewright.exact import Vector
+from piecewright.kernel.action import Action, CutPiece, Lay, Line, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.build import Expect, Made, Piece, Step, Supply
+from piecewright.kernel.moves import mirrored
+from piecewright.kernel.unit import Unit
+from piecewright.verbs.words import in_mirror
+
+Twin = Callable[[str], str]
+"""The key of the mirror twin of the unit with a key."""
+
+REVERSED = " reversed"
+_WAY = re.compile(r"\b(left|right)\b")
+
+
+def reversed_key(key: str) -> str:
+    return key.removesuffix(REVERSED) if key.endswith(REVERSED) else key + REVERSED
+
+
+def mirrored_made(made: Made, twin: Twin) -> Made:
+    """What was made, in the mirror."""
+    glass = Glass(twin)
+    return replace(
+        made,
+        key=reversed_key(made.key),
+        whole=reversed_key(made.whole) if made.whole is not None else None,
+        unit=glass.unit(made.unit),
+        steps=tuple(glass.step(step) for step in made.steps),
+        supplies=tuple(glass.supply(supply) for supply in made.supplies),
+        reversed=not made.reversed,
+    )
+
+
+class Glass:
+    """Mirrors in the vertical axis; every unit once, so that units the steps share stay shared."""
+
+    def __init__(self, twin: Twin) -> None:
+        self._twin = twin
+        self._units: dict[int, tuple[Unit, Unit]] = {}
+
+    def unit(self, unit: Unit) -> Unit:
+        found = self._units.get(id(unit))
+        if found is None:
+            found = self._units[id(unit)] = (unit, mirrored(unit))
+        return found[1]
+
+    def supply(self, supply: Supply) -> Supply:
+        source = supply.source
+        if isinstance(source, str):
+            return replace(supply, source=self._twin(source))
+        if source.shape in SAME_IN_MIRROR:
+            return supply
+        return replace(supply, source=replace(source, reversed=not source.reversed))
+
+    def step(self, step: Step) -> Step:
+        return replace(
+            step,
+            actions=tuple(self._action(action, step) for action in step.actions),
+            last=tuple(self._action(action, step) for action in step.last),
+            expects=tuple(_expect(expect) for expect in step.expects),
+            places=tuple(in_mirror(place) for place in step.places),
+            supplies=tuple(self.supply(supply) for supply in step.supplies),
+        )
+
+    def _name(self, name: str, step: Step) -> str:
+        """What a piece is called: a unit by its twin's key, and turned the other way."""
+        for supply in step.supplies:
+            source = supply.source
+            if isinstance(source, Piece):
+                if name.startswith(source.fabric + " "):
+                    return name
+            elif name == source or name.startswith(source + " turned"):
+                return self._twin(source) + _WAY.sub(lambda m: in_mirror(m.group()), name.removeprefix(source))
+        return name
+
+    def _action(self, action: Action, step: Step) -> Action:
+        if isinstance(action, CutPiece):
+            return replace(action, unit=self.unit(action.unit))
+        if isinstance(action, Take):
+            return replace(action, unit=self.unit(action.unit), name=self._name(action.name, step))
+        if isinstance(action, Turn):
+            return Turn(degrees=-action.degrees, before=self.unit(action.before), result=self.unit(action.result))
+        if isinstance(action, Subcut):
+            return replace(
+                action,
+                before=self.unit(action.before),
+                lines=tuple(_line(line) for line in action.lines),
+                parts=tuple(self.unit(part) for part in action.parts),
+                kept=tuple(self.unit(part) for part in action.kept),
+            )
+        if isinstance(action, Sew):
+            return replace(
+                action,
+                first=self.unit(action.first),
+                second=self.unit(action.second),
+                first_edges=_edges(action.first, action.first_edges),
+                second_edges=_edges(action.second, action.second_edges),
+                result=self.unit(action.result),
+                name=self._name(action.name, step),
+            )
+        if isinstance(action, Press):
+            return replace(
+                action,
+                result=self.unit(action.result),
+                toward=_WAY.sub(lambda m: in_mirror(m.group()), action.toward)
+                if action.toward in ("toward the left", "toward the right")
+                else action.toward,
+            )
+        if isinstance(action, Lay):
+            return replace(
+                action,
+                rows=tuple(tuple(self.unit(unit) for unit in reversed(row)) for row in action.rows),
+                names=tuple(tuple(self._name(name, step) for name in reversed(row)) for row in action.names),
+                row_units=tuple(self.unit(unit) for unit in action.row_units),
+                keys=tuple(tuple(self._twin(key) if key else "" for key in reversed(row)) for row in action.keys),
+                result=self.unit(action.result),
+            )
+        return self._trim(action)
+
+    def _trim(self, action: Trim) -> Trim:
+        low_left, low_right, high_right, high_left = (_point(p) for p in action.ruler.corners)
+        left, right, top, bottom = action.off
+        ruler = replace(
+            action.ruler,
+            corners=(low_right, low_left, high_left, high_right),
+            alignments=tuple((word, _line(line), distance) for word, line, distance in action.ruler.alignments),
+        )
+        return replace(
+            action,
+            before=self.unit(action.before),
+            ruler=ruler,
+            off=(right, left, top, bottom),
+            result=self.unit(action.result),
+        )
+
+
+def _point(p: Vector) -> Vector:
+    return Vector(-p.x, p.y)
+
+
+def _line(line: Line) -> Line:
+    return _point(line[0]), _point(line[1])
+
+
+def _edges(unit: Unit, edges: tuple[int, ...]) -> tuple[int, ...]:
+    """Edge i of a unit with n is edge n - 2 - i of its mirror image; their order runs the other way."""
+    count = len(unit.corners)
+    return tuple((count - 2 - edge) % count for edge in reversed(edges))
+
+
+def _expect(expect: Expect) -> Expect:
+    return replace(expect, measure=in_mirror(expect.measure), words=tuple(in_mirror(word) for word in expect.words))

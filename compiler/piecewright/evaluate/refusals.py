@@ -1,0 +1,228 @@
+"""What cannot be sewn, in craft words: one entry for each kind of refusal."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple, cast
+
+from piecewright.evaluate.shown import counted, exactly, shown
+from piecewright.exact import Exact
+from piecewright.kernel.build import Settings
+
+
+class Saying(NamedTuple):
+    code: str
+    message: str
+    hint: str | None = None
+
+
+class Facts:
+    """The numbers and words behind a refusal, as they are said."""
+
+    def __init__(self, facts: dict[str, object], settings: Settings) -> None:
+        self._facts = facts
+        self.settings = settings
+
+    def word(self, name: str) -> str:
+        return str(self._facts.get(name, ""))
+
+    def has(self, name: str) -> bool:
+        return bool(self._facts.get(name))
+
+    def length(self, name: str) -> Exact:
+        return cast(Exact, self._facts[name])
+
+    def lengths(self, name: str) -> tuple[Exact, ...]:
+        return cast("tuple[Exact, ...]", self._facts[name])
+
+    def words(self, name: str) -> tuple[str, ...]:
+        return cast("tuple[str, ...]", self._facts.get(name, ()))
+
+    def count(self, name: str) -> int:
+        return cast(int, self._facts[name])
+
+    def shown(self, length: Exact) -> str:
+        return shown(length, self.settings.units)
+
+    def exactly(self, length: Exact) -> str:
+        return exactly(length, self.settings.units)
+
+
+def saying(kind: str, facts: dict[str, object], settings: Settings) -> Saying:
+    """How a refusal is said."""
+    say = SAYINGS.get(kind)
+    if say is None:
+        return Saying("E310", "this cannot be sewn as it is written")
+    return say(Facts(facts, settings))
+
+
+def _edges_differ(f: Facts) -> Saying:
+    first, second, difference = f.length("first"), f.length("second"), f.length("difference")
+    longer = "longer" if second > first else "shorter"
+    piece = "this" if f.has("table") else "the piece"
+    message = (
+        f"the edges do not match: that of the work finishes at {f.shown(first)} and that of {piece} at {f.shown(second)}, "
+        f"{f.exactly(difference)} {longer}"
+    )
+    hint = "say how it is meant to lie: `centred`, or `even at` one end"
+    if difference == f.settings.seam * 2:
+        hint = f"the difference is two seams: every size is a cut size, so add {f.shown(difference)} for the seams, or take it off"
+    elif f.has("table"):
+        hint = None
+    elif difference <= f.settings.tolerance * 2:
+        hint = f"the pattern's tolerance is {f.shown(f.settings.tolerance)}"
+    return Saying("E301", message, hint)
+
+
+def _trim_too_large(f: Facts) -> Saying:
+    left, right, top, bottom = f.lengths("short")
+    sides = [
+        f"{f.shown(short)} at the {name}"
+        for name, short in (("left", left), ("right", right), ("top", top), ("bottom", bottom))
+        if short
+    ]
+    if not sides:
+        return Saying("E302", "the work does not fill this size: a corner of the ruler lies beside the cloth")
+    return Saying("E302", f"the work is too small for this: it lacks {_and(sides)}", "trim to less, or cut the pieces larger")
+
+
+def _and(parts: list[str]) -> str:
+    return parts[0] if len(parts) == 1 else ", ".join(parts[:-1]) + " and " + parts[-1]
+
+
+def _other_size(f: Facts) -> Saying:
+    there, wanted = f.lengths("there"), f.lengths("wanted")
+    measure = f.word("measure")
+    finished = f.has("finished")
+    is_now = "finishes at" if finished else "measures"
+    what = "it" if not measure else f"its {measure}"
+    said = " by ".join(f.shown(one) for one in there)
+    off: list[str] = []
+    for axis, one, other in zip(("across", "down"), there, wanted, strict=False):
+        if one != other:
+            more = "more" if one > other else "less"
+            off.append(f"{f.exactly(abs(one - other))} {more}" + (f" {axis}" if len(there) > 1 else ""))
+    message = f"{what} {is_now} {said}, not {' by '.join(f.shown(one) for one in wanted)}: {_and(off)}"
+    if f.has("within"):
+        message += f", and {f.shown(f.length('within'))} is allowed"
+    seams = f.length("seams")
+    hint = None
+    if all(one - other == seams for one, other in zip(there, wanted, strict=True)) and not finished:
+        hint = "that is its finished size: say `, finished`, or add two seams"
+    elif all(other - one == seams for one, other in zip(there, wanted, strict=True)) and finished:
+        hint = "that is its size with the seams: leave out `, finished`"
+    return Saying("E401", message, hint)
+
+
+def _other_copies(f: Facts) -> Saying:
+    there, wanted = f.count("there"), f.count("wanted")
+    return Saying("E402", f"these steps give {counted(there, 'copy').replace('copys', 'copies')}, not {wanted}")
+
+
+def _not_alike(f: Facts) -> Saying:
+    hint = "give each kind a name, which ends the unit: `cut … into first-part and second-part`"
+    if f.has("segments"):
+        return Saying("E305", "the segments are not alike", "subcut across the seams of strips that lie left to right")
+    how = f.word("how")
+    if how == "mirror":
+        why = "they are mirror images of each other"
+    elif how == "size":
+        (a, b), (c, d) = cast("tuple[tuple[Exact, Exact], tuple[Exact, Exact]]", (f.lengths("first"), f.lengths("second")))
+        why = f"one measures {f.shown(a)} by {f.shown(b)} and another {f.shown(c)} by {f.shown(d)}"
+    else:
+        why = "they show different colours or outlines, however they are turned"
+    return Saying("E305", f"the parts of this cut are not alike: {why}", hint)
+
+
+def _names_and_kinds(f: Facts) -> Saying:
+    names, kinds = f.count("names"), f.count("kinds")
+    alike = "the parts are all alike" if kinds == 1 else f"there are {kinds} kinds of parts"
+    hint = "leave out `into`; the parts are one pile" if kinds == 1 else "one name for each kind"
+    return Saying("E312", f"{alike}, and {counted(names, 'name')} for them", hint)
+
+
+def _angle(f: Facts) -> Saying:
+    turn = f._facts.get("turn")
+    degrees = ""
+    if turn is not None:
+        from math import atan2, pi  # an angle is only said, never worked with
+
+        x, y = turn.floats  # type: ignore[attr-defined]
+        degrees = f", but {abs(atan2(y, x)) * 180 / pi:.1f} degrees off it"
+    return Saying("E316", f"the seam does not run at 45 degrees{degrees}, so a square cannot be laid on it", "trim to the shape of the unit, or `centred`")
+
+
+def _strip_with_piece(f: Facts) -> Saying:
+    if f.has("strip"):
+        return Saying("E314", f"a strip set is joined to strips, and {f.word('piece')} is none", "subcut the strips first")
+    return Saying("E314", f"{f.word('piece')} has no ends, so it joins only other strips", "cut a rectangle of the length you need")
+
+
+SAYINGS: dict[str, Callable[[Facts], Saying]] = {
+    "edges-differ": _edges_differ,
+    "corners-miss": lambda f: Saying("E301", f"the corners miss each other by {f.exactly(f.length('difference'))}"),
+    "angles-differ": lambda f: Saying("E311", "the angles of the two edges do not fit together"),
+    "no-room": lambda f: Saying("E310", "the corners would lie on each other: there is no room for this seam"),
+    "mark-off-edge": lambda f: Saying("E310", "the piece lies beside the edge it is sewn to"),
+    "edge-too-short": lambda f: Saying("E310", "an edge is too short to take up the difference"),
+    "trim-too-large": _trim_too_large,
+    "cut-misses": lambda f: Saying("E303", "this cut misses the work: all of it lies on one side", "measure from another edge, or less far"),
+    "points-meet": lambda f: Saying("E303", "both points are the same, so there is no line to cut on"),
+    "cut-inner-corner": lambda f: Saying("E310", "the work has an inner corner, and a straight cut across it is not worked out"),
+    "cloth-double": lambda f: Saying("E310", "the cloth lies double here, so this cannot be worked out"),
+    "size-not-positive": lambda f: Saying("E304", "a piece of this size is nothing"),
+    "too-small": lambda f: Saying(
+        "E310", f"nothing of it would be seen: a piece has to be wider than two seams, {f.shown(f.settings.seam * 2)}"
+    ),
+    "no-such-edge": lambda f: Saying("E306", f"no edge faces `{f.word('place')}` as it lies now", "an edge is named by where it lies on the table now"),
+    "two-such-edges": lambda f: Saying(
+        "E307", f"two edges are `{f.word('place')}`, equally long: {f.shown(f.length('length'))} finished", "turn the work so that one place is clear"
+    ),
+    "two-edges-face": lambda f: Saying(
+        "E307",
+        f"no edge faces `{f.word('place')}` exactly, and several do partly",
+        f"say {_or(f.words('names'))}",
+    ),
+    "on-a-seam": lambda f: Saying("E403", f"a seam runs to `{f.word('place')}`: {_and(list(f.words('fabrics'))) or 'nothing'} meet there")
+    if f.words("fabrics")
+    else Saying("E306", f"there is no cloth at `{f.word('place')}`"),
+    "seam-angle": _angle,
+    "no-such-seam": lambda f: Saying("E316", f"there is no seam to lay on `{f.word('place')}`"),
+    "two-such-seams": lambda f: Saying("E316", f"two seams could lie on `{f.word('place')}`, equally long and near"),
+    "no-such-point": lambda f: Saying("E316", "no two seams cross here, so there is no point to measure from"),
+    "alignments-disagree": lambda f: Saying(
+        "E315",
+        f"the ruler cannot be laid so: this lies {f.exactly(f.length('difference'))} from where the clauses before put it",
+        "leave one of them out, or change the size",
+    ),
+    "direction-outside": lambda f: Saying("E311", "the diagonal of this size has no exact direction", "trim to a size with fractions"),
+    "cut-angle-outside": lambda f: Saying("E311", "the direction of this cut cannot be worked out exactly", "trim the work to a size with fractions first"),
+    "turn-outside": lambda f: Saying("E311", f"a turn by {f.count('degrees')} degrees cannot be worked out exactly", "turn by 15, 30, 45, 60 or 90 degrees"),
+    "outside-numbers": lambda f: Saying("E311", "an angle of this step cannot be worked out exactly"),
+    "not-a-side": lambda f: Saying("E316", f"a ruler has no `{f.word('place')}`", "measure from left, right, top or bottom"),
+    "not-alike": _not_alike,
+    "names-and-kinds": _names_and_kinds,
+    "segment-too-long": lambda f: Saying(
+        "E303", f"a segment of {f.shown(f.length('segment'))} is longer than the work, {f.shown(f.length('length'))}"
+    ),
+    "strip-with-piece": _strip_with_piece,
+    "strip-ends": lambda f: Saying("E314", f"a strip has no `{f.word('place')}` end until it is subcut", "join strips on top or bottom"),
+    "strip-no-ends": lambda f: Saying("E314", "a strip has no ends until it is subcut", "write `subcut WIDTH` first"),
+    "not-beside-seam": lambda f: Saying("E317", f"`{f.word('word')}` does not lie beside this seam"),
+    "both-beside-seam": lambda f: Saying(
+        "E317", f"`{f.word('word')}` lies on both sides of this seam, equally long", "name a side, or a unit"
+    ),
+    "side-along-seam": lambda f: Saying("E317", f"the seam runs that way itself, so it cannot be pressed toward the {f.word('word')}"),
+    "centred-and-even": lambda f: Saying("E318", "a piece lies either centred or even at one end"),
+    "not-an-end": lambda f: Saying("E318", f"`{f.word('place')}` is not at one end of this edge", "name the end where the two edges begin together"),
+    "other-size": _other_size,
+    "other-copies": _other_copies,
+    "other-fabric": lambda f: Saying(
+        "E403", f"{f.word('there')} shows at `{f.word('place')}`, not {f.word('wanted')}", "turn the work, or look at the figure of the step before"
+    ),
+}
+
+
+def _or(words: tuple[str, ...]) -> str:
+    quoted = [f"`{word}`" for word in words]
+    return quoted[0] if len(quoted) == 1 else ", ".join(quoted[:-1]) + " or " + quoted[-1]

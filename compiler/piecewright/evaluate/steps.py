@@ -1,0 +1,297 @@
+"""The steps of one definition, done one after the other on the table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from piecewright.evaluate.bind import Match
+from piecewright.evaluate.definition import Definition, Statement
+from piecewright.evaluate.env import Env
+from piecewright.evaluate.recipes import Recipe
+from piecewright.evaluate.refusals import saying
+from piecewright.evaluate.report import Problem, Silent
+from piecewright.evaluate.slots import bound
+from piecewright.evaluate.values import BROKEN, Broken, Unknown
+from piecewright.exact import OutsideNumbers
+from piecewright.kernel.action import Action
+from piecewright.kernel.build import Expect, Step, Supply
+from piecewright.kernel.errors import SewingError
+from piecewright.verbs.cloth import laid
+from piecewright.verbs.registry import Said, Verb
+from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
+
+if TYPE_CHECKING:
+    from piecewright.evaluate.run import Session
+
+MOST_ROUNDS = 1000
+
+
+class Draft:
+    """A step while its definition is still being done."""
+
+    __slots__ = ("actions", "copies", "expects", "last", "line", "notes", "places", "round", "supplies", "times", "verb")
+
+    def __init__(self, verb: str, line: int, done: Done, places: tuple[str, ...], copies: int) -> None:
+        self.verb = verb
+        self.line = line
+        self.actions: tuple[Action, ...] = done.actions
+        self.last: tuple[Action, ...] = ()
+        self.places = places
+        self.copies = copies
+        self.supplies: list[Supply] = []
+        self.expects: list[Expect] = []
+        self.notes: list[str] = []
+        self.times = 1
+        self.round: int | None = None
+
+    def step(self, file: str) -> Step:
+        return Step(
+            verb=self.verb,
+            file=file,
+            line=self.line,
+            actions=self.actions,
+            copies=self.copies,
+            expects=tuple(self.expects),
+            notes=tuple(self.notes),
+            times=self.times,
+            round=self.round,
+            places=self.places,
+            supplies=tuple(self.supplies),
+            last=self.last,
+        )
+
+
+class Table:
+    """One definition at work: what lies on the table is in `env.work`.
+
+    After a mistake the work is lost; the lines that follow are still looked through for mistakes of their own.
+    """
+
+    def __init__(self, definition: Definition, env: Env, session: Session) -> None:
+        self.definition = definition
+        self.env = env
+        self.session = session
+        self.drafts: list[Draft] = []
+        self.started = False
+        self._last: Draft | None = None
+        self._notes: list[str] = []
+        self._rounds = 0
+        self._depth = 0
+
+    def do(self) -> None:
+        """All steps of the definition. What is wrong is reported and loses the work."""
+        for statement in self.definition.statements(self.session.report):
+            self._statement(statement)
+        if not self.started and not self.env.lost:
+            self._problem(
+                Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span)
+            )
+
+    def _problem(self, problem: Problem) -> None:
+        self.session.report.problem(problem)
+        self.env.lost = True
+
+    def _statement(self, statement: Statement) -> None:
+        try:
+            if statement.verb is None:
+                self._name(statement)
+            else:
+                self._step(statement, statement.verb)
+        except Problem as problem:
+            self._problem(problem)
+        except Silent:
+            self.env.lost = True
+
+    def _name(self, statement: Statement) -> None:
+        name, node = statement.name, statement.value
+        assert name is not None and node is not None
+        env = self.env
+        before = env.spans.get(name.text)
+        if before is not None and before != name.span:
+            raise Problem(
+                "E207",
+                f"`{name.text}` is named twice",
+                name.span,
+                "choose another name",
+                *env.cause(name),
+            )
+        env.spans[name.text] = name.span
+        env.locals[name.text] = BROKEN
+        value = env.of(node)
+        assert not isinstance(value, Broken)
+        env.locals[name.text] = value.called(name.text) if isinstance(value, Recipe) else value
+
+    def _step(self, statement: Statement, verb: Verb) -> None:
+        env = self.env
+        match = statement.match
+        assert match is not None
+        rows, sure = self._rows_of(statement)
+        said, known, places = bound(match, env, rows)
+        self._fits_here(statement, verb)
+        if not (known and sure):
+            env.lost = True
+        if env.lost:
+            if statement.children:
+                for child in statement.children:
+                    self._statement(child)
+            return
+        done = self._run(verb, match, said)
+        if done.rounds > MOST_ROUNDS:
+            raise Problem("E215", f"more than {MOST_ROUNDS} rounds are not worked out", match.place("COUNT"))
+        if verb.under == "lines":
+            self._repeat(statement, done.rounds)
+        elif verb.role == "remark":
+            self._remark(done)
+        else:
+            self._record(statement, verb, done, places)
+
+    def _rows_of(self, statement: Statement) -> tuple[tuple[tuple[Brought, ...], ...], bool]:
+        """The cells of a table; each that is wrong is reported. False where one is not known."""
+        env = self.env
+        rows: list[tuple[Brought, ...]] = []
+        sure = True
+        silent = False
+        for row in statement.rows:
+            cells: list[Brought] = []
+            for node in row:
+                try:
+                    cell = env.brought(env.of(node), node.span, "a piece is wanted here")
+                    if isinstance(cell, Unknown):
+                        sure = False
+                    else:
+                        cells.append(cell)
+                except Problem as problem:
+                    self._problem(problem)
+                    silent = True
+                except Silent:
+                    silent = True
+            rows.append(tuple(cells))
+        if silent:
+            env.lost = True
+        return tuple(rows), sure and not silent
+
+    def _fits_here(self, statement: Statement, verb: Verb) -> None:
+        """Whether the verb may stand here: after a start, before the end, on this kind of work."""
+        work = self.env.work
+        starts = verb.role in ("noun", "start")
+        if starts and self.started:
+            raise Problem(
+                "E308",
+                f"`{verb.name}` starts a second piece of work",
+                statement.span,
+                "join it to the first, or make it a unit of its own",
+            )
+        if starts:
+            self.started = True
+            return
+        if not self.started and not (verb.role == "remark" and verb.name == "note") and verb.under != "lines":
+            self.started = True
+            raise Problem(
+                "E309",
+                f"there is nothing on the table for `{verb.name}`",
+                statement.span,
+                "begin with a piece: `square 6 1/2 of sand`, `take …` or `lay`",
+            )
+        if work is None:
+            return
+        if work.parts and verb.role != "remark":
+            raise Problem(
+                "E313",
+                "the cut into named parts ends this unit",
+                statement.span,
+                f"go on in another unit: `take {work.parts[0][0]}…`",
+            )
+        if work.usable is not None and not verb.on_strips:
+            raise Problem(
+                "E314", f"`{verb.name}` needs ends, and strips have none until they are subcut", statement.span,
+                "write `subcut WIDTH` first",
+            )
+
+    def _run(self, verb: Verb, match: Match, said: Said) -> Done:
+        done = run_verb(verb, match, said, self.env, self.session)
+        return laid(done) if isinstance(done, Brought) else done
+
+    def _record(self, statement: Statement, verb: Verb, done: Done, places: tuple[str, ...]) -> None:
+        env = self.env
+        pile = env.work.copies if env.work is not None else 1
+        env.work = done.work or env.work
+        copies = env.work.copies if env.work is not None else 1
+        draft = Draft(verb.name, statement.line, done, places, copies)
+        draft.supplies = [
+            Supply(source=s.source, count=s.count * pile, length=s.length) if pile > 1 else s for s in done.supplies
+        ]
+        draft.notes, self._notes = self._notes, []
+        self.drafts.append(draft)
+        self._last = draft
+        if env.work is not None and env.work.parts and self._depth:
+            raise Problem("E313", "a cut into named parts ends the unit, so it cannot be repeated", statement.span)
+
+    def _remark(self, done: Done) -> None:
+        if self._last is None:
+            self._notes += done.notes
+            return
+        self._last.expects += done.expects
+        self._last.notes += [note for note in done.notes if note not in self._last.notes]
+
+    def _repeat(self, statement: Statement, times: int) -> None:
+        """The steps under a `repeat`. Within another one they stand one after the other, as often as they are done."""
+        outer = self.drafts
+        rounds: list[list[Draft]] = []
+        self._depth += 1
+        for _ in range(times):
+            self.drafts = []
+            for child in statement.children:
+                self._statement(child)
+            rounds.append(self.drafts)
+            if self.env.lost:
+                break
+        self._depth -= 1
+        self.drafts = outer
+        if self._depth:
+            self.drafts += [draft for one in rounds for draft in one]
+            return
+        self._rounds += 1
+        for number, draft in enumerate(rounds[0]):
+            draft.times, draft.round = times, self._rounds
+            for later in rounds[1:]:
+                _also(draft, later[number])
+        self.drafts += rounds[0]
+        self._last = rounds[0][-1] if rounds[0] else self._last
+
+
+def _also(draft: Draft, later: Draft) -> None:
+    """The same step in a later round: supplies add up, and an expectation is printed where it holds in every round."""
+    draft.last = later.actions
+    draft.copies = later.copies
+    draft.supplies += later.supplies
+    kept = [(e.measure, e.values, e.words) for e in later.expects]
+    draft.expects = [e for e in draft.expects if (e.measure, e.values, e.words) in kept]
+
+
+def run_verb(verb: Verb, match: Match, said: Said, env: Env, session: Session) -> Done | Brought:
+    """The verb's own function, and what it refuses as a problem with its place."""
+    bench = Bench(work=env.work, settings=session.settings, fabrics=session.fabrics, drawn=env.drawn)
+    try:
+        return verb.run(bench, said)
+    except Refused as refused:
+        kind, slot, facts = refused.kind, refused.slot, refused.facts
+    except SewingError as error:
+        kind, slot, facts = error.kind, "", error.facts
+    except OutsideNumbers:
+        kind, slot, facts = "outside-numbers", "", {}
+    said_so = saying(kind, facts, session.settings)
+    raise Problem(said_so.code, said_so.message, match.place(slot), said_so.hint)
+
+
+def supplies_of(drafts: list[Draft], work: Work) -> Iterator[Supply]:
+    """What one run takes in all, equal things together in the order in which they first come."""
+    counts: dict[tuple[object, object], list[Supply]] = {}
+    for draft in drafts:
+        for supply in draft.supplies:
+            counts.setdefault((supply.source, supply.length), []).append(supply)
+    for same in counts.values():
+        yield Supply(source=same[0].source, count=sum(s.count for s in same), length=same[0].length)
+
+
+__all__ = ["Draft", "Table", "run_verb", "supplies_of"]

@@ -1,0 +1,77 @@
+"""`subcut WIDTH`"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from piecewright.exact import Exact, Vector
+from piecewright.kernel.action import Line, Subcut
+from piecewright.kernel.cut import cut
+from piecewright.kernel.errors import SewingError
+from piecewright.kernel.measure import bounds
+from piecewright.kernel.unit import Unit
+from piecewright.verbs.parts import kinds, unlike
+from piecewright.verbs.registry import Said, Verb
+from piecewright.verbs.work import Bench, Done, Redraw, Refused, Work
+
+SHOWN = 3  # segments that are drawn of a strip set
+
+
+def run(bench: Bench, said: Said) -> Done:
+    """Segments from left to right. A set of strips gives as many as its usable length holds, and only the
+    first few are drawn; other work gives as many as it is long for."""
+    work, segment = bench.hand(), said.length("WIDTH")
+    if work.usable is not None:
+        return _strips(bench, work, work.usable, segment)
+    left, _, right, _ = bounds(work.unit)
+    count = ((right - left) / segment).floor()
+    if count < 1:
+        raise Refused("segment-too-long", "WIDTH", segment=segment, length=right - left)
+    lines, segments = _segments(work.unit, segment, count)
+    found = kinds(segments[:count])
+    if len(found) > 1:
+        raise Refused("not-alike", "", **unlike(found[0][0], found[1][0]), kinds=len(found), segments=True)
+    action = Subcut(before=work.unit, lines=lines, parts=segments, kept=segments[:1], distance=segment)
+    return Done(work=replace(work, unit=segments[0], copies=work.copies * count), actions=(action,))
+
+
+def _strips(bench: Bench, work: Work, usable: Exact, segment: Exact) -> Done:
+    count = (usable / segment).floor()
+    shown = max(1, min(count, SHOWN))
+    if bench.drawn != segment * shown:
+        raise Redraw(segment * shown)
+    lines, segments = _segments(work.unit, segment, shown)
+    action = Subcut(before=work.unit, lines=lines, parts=segments, kept=segments[:1], distance=segment)
+    after = replace(work, unit=segments[0], usable=None, segments=count, segment=segment)
+    return Done(work=after, actions=(action,))
+
+
+def _segments(unit: Unit, segment: Exact, count: int) -> tuple[tuple[Line, ...], tuple[Unit, ...]]:
+    """The cuts, and all parts from left to right; a rest that is no full segment is the last."""
+    left, bottom, right, top = bounds(unit)
+    up = Vector(0, 1)
+    lines: list[Line] = []
+    segments: list[Unit] = []
+    rest = unit
+    for n in range(1, count + 1):
+        x = left + segment * n
+        if x == right:
+            break
+        start = Vector(x, bottom)
+        try:
+            part, rest = cut(rest, start, up)
+        except SewingError as error:
+            raise Refused(error.kind, "WIDTH", **error.facts) from error
+        lines.append((start, Vector(x, top)))
+        segments.append(part)
+    return tuple(lines), (*segments, rest)
+
+
+VERB = Verb(
+    name="subcut",
+    sentences=("subcut WIDTH",),
+    summary="cuts a strip set into segments, as many as its length gives",
+    example="subcut 2 1/2",
+    on_strips=True,
+    run=run,
+)

@@ -1,0 +1,50 @@
+"""Words that mean the same everywhere, so that no pattern may use them as names."""
+
+from __future__ import annotations
+
+from piecewright.kernel.places import EDGES, LINES, POINTS, SIDES
+from piecewright.verbs.template import JOINING_WORDS
+
+__all__ = ["EDGES", "KEPT", "LINES", "MEASURES", "OPPOSITE", "PLACES", "POINTS", "RESERVED", "SIDES", "WAYS", "in_mirror"]
+
+PLACES: tuple[str, ...] = (*EDGES, *POINTS)
+WAYS = ("right", "left", "around")
+MEASURES: tuple[str, ...] = ("width", "height", *EDGES)
+
+# Verbs that edition 1 keeps for itself although this compiler does not know them yet.
+KEPT = (
+    "triangle", "diamond", "parallelogram", "trapezoid", "sash", "place", "stitch", "flip", "set", "finish",
+    "choose", "fill", "back", "bind",
+)  # fmt: skip
+
+TURNS = ("turned", "reversed", *WAYS)
+MARGIN = ("pattern", "fabric", "unit", "block", "quilt", "make", "use")
+
+RESERVED = frozenset(
+    (*JOINING_WORDS, "and", *PLACES, *LINES, "corners", *TURNS, "width", "height", "diagonal", "seam", *KEPT, *MARGIN)
+)
+"""Reserved beside the verbs themselves."""
+
+OPPOSITE = {
+    "left": "right",
+    "right": "left",
+    "top": "bottom",
+    "bottom": "top",
+    "upper-left": "lower-right",
+    "lower-right": "upper-left",
+    "upper-right": "lower-left",
+    "lower-left": "upper-right",
+    "long-edge": "long-edge",
+}
+"""The edge of a piece that faces an edge of the work when the piece lies as named."""
+
+
+def in_mirror(word: str) -> str:
+    """A place, line, turn or side word as a mirror shows it, left for right."""
+    if word in ("diagonal", "rising-diagonal"):
+        return "diagonal" if word == "rising-diagonal" else "rising-diagonal"
+    if word == "left" or word.endswith("-left") or word.startswith("left-"):
+        return word.replace("left", "right")
+    if word == "right" or word.endswith("-right") or word.startswith("right-"):
+        return word.replace("right", "left")
+    return word

@@ -1,0 +1,96 @@
+"""What a verb is given and what it hands back, as plain data."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from piecewright.exact import Exact
+from piecewright.kernel.action import Action
+from piecewright.kernel.build import Expect, Fabric, Piece, Settings, Supply
+from piecewright.kernel.unit import Unit
+
+
+class Refused(Exception):
+    """What a verb cannot do, without a place in the text.
+
+    `slot` is where it lies in the sentence: `SIZE`, `EDGES[1]`, `press.SIDE`, `CELL[0][2]`, or empty for the
+    whole line. `facts` hold the numbers (inches) and words.
+    """
+
+    def __init__(self, kind: str, slot: str = "", /, **facts: object) -> None:
+        super().__init__(kind)
+        self.kind = kind
+        self.slot = slot
+        self.facts = facts
+
+
+class Redraw(Exception):
+    """The strips of this definition have to be drawn `length` long, in inches, for the step to be shown."""
+
+    def __init__(self, length: Exact) -> None:
+        super().__init__(length)
+        self.length = length
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Brought:
+    """A piece as it comes to the table.
+
+    `source` is the piece of cloth or the key of the unit; `name` what it is called, with its turning;
+    `words` all words that may mean it; `usable` the length in inches of a strip that has no ends yet, else None.
+    """
+
+    unit: Unit
+    source: Piece | str
+    name: str
+    words: tuple[str, ...] = ()
+    usable: Exact | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Work:
+    """The work in hand: a pile of `copies` like units.
+
+    `words` are the names of the units in it; `usable` as in `Brought`; `segments` is how many segments a full
+    strip set gives after it was cut, and `segment` their width in inches; `parts` are the name, the
+    unit and the copies of each kind after a cut that names its parts.
+    """
+
+    unit: Unit
+    copies: int = 1
+    words: tuple[str, ...] = ()
+    usable: Exact | None = None
+    segments: int | None = None
+    segment: Exact | None = None
+    parts: tuple[tuple[str, Unit, int], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bench:
+    """Where a step is done. `work` is None before the first; `drawn` is how long, in inches, a strip without
+    ends is drawn."""
+
+    work: Work | None
+    settings: Settings
+    fabrics: Mapping[str, Fabric]
+    drawn: Exact
+
+    def hand(self) -> Work:
+        """The work in hand. The evaluator calls no verb but a start without any."""
+        if self.work is None:
+            raise Refused("nothing-on-table")
+        return self.work
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """What a step did. `work` None: it did not change; `supplies` are what one unit of the pile took; `rounds`:
+    how often the steps under the line are done."""
+
+    work: Work | None = None
+    actions: tuple[Action, ...] = ()
+    supplies: tuple[Supply, ...] = ()
+    expects: tuple[Expect, ...] = ()
+    notes: tuple[str, ...] = ()
+    rounds: int = 1
