@@ -22,6 +22,8 @@ from piecewright.kernel.removal import remove, shortened
 from piecewright.kernel.takein import marked, taken_in
 from piecewright.kernel.unit import Corner, Polygon, Pressed, Seam, Unit
 
+_EAST = Vector(1, 0)
+
 Fit = Literal["exact", "centred", "start", "end"]
 
 
@@ -72,14 +74,17 @@ def chain(
     else:
         eased = _check_inner(first, i, second, j, k, tolerance)
     first, second = _ease(first, i, second, j, k)
-    return Joined(unit=_sew(first, i, second, j, k, pressed), second=second, seam=len(first.seams), eased=eased)
+    unit = _sew(first, i, second, j, k, pressed)
+    # the new seams stand last; those of both units are before them, less any that went under
+    return Joined(unit=unit, second=second, seam=len(unit.seams) - k, eased=eased)
 
 
 def _placed(first: Unit, i: int, second: Unit, j: int, k: int, fit: Fit) -> Unit:
     n, m = len(first.corners), len(second.corners)
     facing = second.directions[(j + k - 1) % m]
     turn = (-first.directions[i]).turned(facing.conjugate())
-    second = rotated(second, turn)
+    if turn != _EAST:
+        second = rotated(second, turn)
     for t in range(k):
         a = first.directions[(i + t) % n]
         b = second.directions[(j + k - 1 - t) % m]
