@@ -58,7 +58,7 @@ class Table:
                     Cloth(
                         outline=points(ring, shift),
                         fabric=patch.fabric,
-                        line=self.line,
+                        line=source_line(patch.cut, self.line),
                         holes=() if number else holes,
                     )
                 )
@@ -159,6 +159,12 @@ def points(vectors: tuple[Vector, ...], shift: Point = HERE) -> tuple[Point, ...
 
 def moved(point: Point, by: Point) -> Point:
     return point[0] + by[0], point[1] + by[1]
+
+
+def source_line(cut: str, line: int) -> int:
+    """The source line of a cut piece that ends with it (`square:12`), else the given one."""
+    written = cut.rpartition(":")[2]
+    return int(written) if written.isdecimal() else line
 
 
 def is_plain(unit: Unit) -> bool:

@@ -13,7 +13,7 @@ from piecewright.verbs.work import Bench, Brought, Done, Work
 def cut_from_cloth(bench: Bench, shape: str, across: Exact, down: Exact, fabric: str) -> Brought:
     """A rectangle of cloth, `across` by `down` inches."""
     return Brought(
-        unit=rectangle(across, down, fabric=fabric, allowance=bench.settings.seam, cut=shape),
+        unit=rectangle(across, down, fabric=fabric, allowance=bench.settings.seam, cut=f"{shape}:{bench.line}"),
         source=Piece(shape=shape, width=across, height=down, fabric=fabric),
         name=f"{fabric} {shape}",
     )

@@ -12,7 +12,7 @@ def run(bench: Bench, said: Said) -> Brought:
     """A strip lies left to right and has no ends until `subcut`; it is drawn as long as the bench says."""
     width, fabric = said.length("WIDTH"), said.word("FABRIC")
     return Brought(
-        unit=rectangle(bench.drawn, width, fabric=fabric, allowance=bench.settings.seam, cut="strip"),
+        unit=rectangle(bench.drawn, width, fabric=fabric, allowance=bench.settings.seam, cut=f"strip:{bench.line}"),
         source=Piece(shape="strip", width=None, height=width, fabric=fabric),
         name=f"{fabric} strip",
         usable=bench.fabrics[fabric].usable,

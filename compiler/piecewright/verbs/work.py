@@ -69,12 +69,13 @@ class Work:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bench:
     """Where a step is done. `work` is None before the first; `drawn` is how long, in inches, a strip without
-    ends is drawn."""
+    ends is drawn; `line` is the source line, which every piece cut there remembers."""
 
     work: Work | None
     settings: Settings
     fabrics: Mapping[str, Fabric]
     drawn: Exact
+    line: int = 0
 
     def hand(self) -> Work:
         """The work in hand. The evaluator calls no verb but a start without any."""
