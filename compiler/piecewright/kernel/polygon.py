@@ -11,6 +11,8 @@ from collections.abc import Iterable
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.unit import Polygon
 
+Box = tuple[float, float, float, float]  # left, bottom, right, top
+
 ZERO = Exact(0)
 HALF = Exact(1, 2)
 
@@ -32,6 +34,13 @@ def side(point: Vector, direction: Vector, p: Vector) -> int:
         return 1
     if estimate < -bound:
         return -1
+    # on or very near the line: exactly, and for lines along the rows and columns without a product
+    if dy == 0.0:
+        same = p.y == point.y
+        return 0 if same else (1 if (p.y > point.y) == (dx > 0) else -1)
+    if dx == 0.0:
+        same = p.x == point.x
+        return 0 if same else (1 if (p.x < point.x) == (dy > 0) else -1)
     return direction.cross(p - point).sign()
 
 
@@ -98,13 +107,32 @@ def carve(polygon: Polygon, hole: Polygon) -> tuple[Polygon, tuple[Polygon, ...]
 
 def apart(first: Polygon, second: Polygon) -> bool:
     """True when the boxes round two polygons are certainly apart (touching boxes may be either)."""
-    a = box(first)
-    b = box(second)
-    slack = 1e-6
-    return a[0] > b[2] + slack or b[0] > a[2] + slack or a[1] > b[3] + slack or b[1] > a[3] + slack
+    return clear_of(first, box(second))
 
 
-def box(polygon: Polygon) -> tuple[float, float, float, float]:
+_SLACK = 1e-6  # inches, far above the error of the floats and far below any cloth
+
+
+def clear_of(points: Polygon, bounds: Box) -> bool:
+    """True when points all lie certainly to one side of a box, or beyond its slack."""
+    left, bottom, right, top = bounds
+    west = east = south = north = True
+    for p in points:
+        x, y = p.floats
+        if west and x >= left - _SLACK:
+            west = False
+        if east and x <= right + _SLACK:
+            east = False
+        if south and y >= bottom - _SLACK:
+            south = False
+        if north and y <= top + _SLACK:
+            north = False
+        if not (west or east or south or north):
+            return False
+    return True
+
+
+def box(polygon: Polygon) -> Box:
     """The box round a polygon in floats: left, bottom, right, top."""
     points = [p.floats for p in polygon]
     xs = [p[0] for p in points]

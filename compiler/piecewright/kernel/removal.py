@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.polygon import ZERO, apart, area, carve, merged
+from piecewright.kernel.polygon import ZERO, area, box, carve, clear_of, merged, side
 from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Seam
 
 
@@ -20,8 +20,9 @@ def remove(
     remaining: list[Patch] = []
     ledger: list[Offcut] = []
     total = ZERO
+    bounds = box(hole)
     for patch in patches:
-        if all(apart(cell, hole) for cell in patch.cells):
+        if all(clear_of(cell, bounds) for cell in patch.cells):
             remaining.append(patch)
             continue
         kept: list[Polygon] = []
@@ -44,7 +45,11 @@ def remove(
 def shortened(seams: tuple[Seam, ...], hole: Polygon) -> tuple[Seam, ...]:
     """The seams without what lies in the hole. A seam that is wholly inside is no longer seen."""
     kept: list[Seam] = []
+    bounds = box(hole)
     for seam in seams:
+        if clear_of((seam.start, seam.end), bounds):
+            kept.append(seam)
+            continue
         rest = _outside(seam.start, seam.end, hole)
         if rest is None:
             continue
@@ -73,6 +78,10 @@ def _outside(start: Vector, end: Vector, hole: Polygon) -> tuple[Vector, Vector]
 
 def clipped(start: Vector, end: Vector, hole: Polygon) -> tuple[Vector, Vector] | None:
     """The part of a stretch within a convex polygon, its boundary not counted; None when there is none."""
+    for i, corner in enumerate(hole):
+        edge = hole[(i + 1) % len(hole)] - corner
+        if side(corner, edge, start) <= 0 and side(corner, edge, end) <= 0:
+            return None
     low: Exact = ZERO
     high: Exact = Exact(1)
     along = end - start
