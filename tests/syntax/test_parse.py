@@ -135,7 +135,7 @@ def test_lines_that_cannot_be_read_leave_the_others() -> None:
     assert [(d.span.line, d.code) for d in found] == [(1, "E104"), (5, "E107")]
     assert shape(file) == "[unit two([b])] { [square 3] of: [b]; [turn right] }\n[make 1] of: [two]"
     assert [line.incomplete for line in file.lines] == [True, False]
-    assert file.refused == ("a", "cut", "from", "left", "one", "unit")
+    assert file.refused == ("a", "cut", "from", "left", "of", "one", "square", "unit")
 
 
 def test_a_line_lost_deep_down_leaves_all_above_it_incomplete() -> None:

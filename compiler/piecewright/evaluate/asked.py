@@ -40,7 +40,8 @@ def asked(session: Session) -> tuple[Demand, ...]:
     if not scope.makes:
         for product in _of_itself(scope):
             counts[product.key] = counts.get(product.key, 0) + 1
-        if not counts and not session.report.failed:
+        broken = scope.file.refused or any(definition.broken for definition in scope.definitions)
+        if not counts and not broken and not session.report.failed:
             _nothing(session)
     return tuple(Demand(key=key, count=number) for key, number in counts.items())
 

@@ -69,6 +69,9 @@ class Scope:
                 self._line(line)
             except Problem as problem:
                 self.session.report.problem(problem)
+        if self.heading.incomplete if self.heading is not None else "pattern" in self._refused:
+            for definition in self.definitions:
+                definition.broken = True  # its sizes hang on settings that could not be read
 
     def _line(self, line: Line) -> None:
         named = binding(line)

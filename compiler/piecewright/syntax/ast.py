@@ -135,8 +135,8 @@ class Line:
 class File:
     """The lines at the left margin.
 
-    `refused` holds every name that stands on a refused line, in the order of the alphabet: such a
-    name may well be defined there, so a later stage does not call it unknown.
+    `refused` holds every name that stands on a refused line or under one, in the order of the alphabet:
+    such a name may well be defined there, so a later stage does not call it unknown.
     """
 
     source: Source

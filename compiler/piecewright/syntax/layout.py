@@ -12,7 +12,8 @@ _TAB = 4  # columns a tab counts for, once it has been refused, to find where it
 
 
 class TextLine:
-    """A line with words on it. `level` counts the lines it stands under; `slip` says why it is refused."""
+    """A line with words on it. `level` counts the lines it stands under, `under` is the nearest of them; `slip`
+    says why it is refused."""
 
     __slots__ = ("end", "level", "node", "slip", "start", "under")
 
@@ -23,6 +24,14 @@ class TextLine:
         self.slip = slip
         self.under = under
         self.node: Sentence | Row | None = None
+
+    @property
+    def left_out(self) -> bool:
+        """Whether it, or a line it stands under, is refused."""
+        line: TextLine | None = self
+        while line is not None and line.slip is None:
+            line = line.under
+        return line is not None
 
     def check(self) -> None:
         """Refuse what stands where no row or line can stand. Raises `Slip`; the line above is read by now."""

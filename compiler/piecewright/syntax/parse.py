@@ -11,7 +11,7 @@ from piecewright.syntax import slips
 from piecewright.syntax._tables import END, RULES, TABLE
 from piecewright.syntax.ast import File, Row, Sentence
 from piecewright.syntax.build import ACTIONS
-from piecewright.syntax.layout import layout, tree
+from piecewright.syntax.layout import TextLine, layout, tree
 from piecewright.syntax.slips import Slip, Token
 from piecewright.syntax.words import Sizes, words
 
@@ -27,7 +27,6 @@ def parse(source: Source) -> tuple[File | None, tuple[Diagnostic, ...]]:
     sizes: Sizes = {}
     found: list[Diagnostic] = []
     lines = layout(source)
-    refused: set[str] = set()
     for line in lines:
         if line.slip is None:
             try:
@@ -38,7 +37,6 @@ def parse(source: Source) -> tuple[File | None, tuple[Diagnostic, ...]]:
         if line.slip is not None:
             line.node = None
             found.append(line.slip.diagnostic)
-            refused.update(re.findall(r"[^\W\d_][^\W_]*(?:-[^\W_]+)*", source.text[line.start : line.end].lower()))
     whole = Span(source, 0, len(source.text))
     if not lines:
         nothing = Slip(
@@ -48,7 +46,17 @@ def parse(source: Source) -> tuple[File | None, tuple[Diagnostic, ...]]:
             hint="begin with a block: `block first (light)`, and under it, indented, the steps of making it",
         )
         return None, (nothing.diagnostic,)
-    return File(source=source, lines=tree(lines), span=whole, refused=tuple(sorted(refused))), tuple(found)
+    refused = _names_left_out(source, lines) if found else ()
+    return File(source=source, lines=tree(lines), span=whole, refused=refused), tuple(found)
+
+
+def _names_left_out(source: Source, lines: list[TextLine]) -> tuple[str, ...]:
+    """What looks like a name on the lines that the tree leaves out."""
+    names: set[str] = set()
+    for line in lines:
+        if line.left_out:
+            names.update(re.findall(r"[^\W\d_][^\W_]*(?:-[^\W_]+)*", source.text[line.start : line.end].lower()))
+    return tuple(sorted(names))
 
 
 def sentence_or_row(source: Source, tokens: list[Token]) -> Sentence | Row:
