@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING
 
 from piecewright.diagnostics.model import Diagnostic, Label
 from piecewright.evaluate.run import evaluate
-from piecewright.reading import Reader, read_disk, read_nothing, why
+from piecewright.reading import Reader, read_disk, read_nothing
+from piecewright.reading import why as why
 from piecewright.source import Source, Span
 from piecewright.syntax.ast import File
 

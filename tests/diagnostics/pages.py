@@ -11,10 +11,11 @@ FENCE = re.compile(r"^```(\w+)([^\n]*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 
 
 class Block(NamedTuple):
-    """A fenced block: `piece` or `sh`, then the name of its file or its encoding, then its text."""
+    """A fenced block: `piece` or `sh`, the name of its file and whether that is written, its encoding, its text."""
 
     language: str
     name: str
+    named: bool
     encoding: str
     text: str
 
@@ -36,11 +37,12 @@ def sections(code: str) -> dict[str, str]:
 
 
 def blocks(section: str) -> list[Block]:
-    """The fenced blocks of a section. The first `piece` block without a name is the pattern itself."""
+    """The fenced blocks of a section. A `piece` block without a name is a pattern by itself, and the ones with
+    names are files it may use."""
     found: list[Block] = []
     for match in FENCE.finditer(section):
         words = match[2].split()
-        name = next((word for word in words if word.endswith(".piece")), "example.piece")
+        name = next((word for word in words if word.endswith(".piece")), "")
         encoding = next((word for word in words if not word.endswith(".piece")), "utf-8")
-        found.append(Block(match[1], name, encoding, match[3]))
+        found.append(Block(match[1], name or "example.piece", bool(name), encoding, match[3]))
     return found

@@ -28,9 +28,9 @@ def read(name: str) -> str:
     return (ROOT / name).read_text(encoding="utf-8")
 
 
-def quoted(text: str) -> list[str]:
-    """What stands between single backticks, and every line of a fenced block."""
-    blocks = re.findall(r"^```[^\n]*\n(.*?)^```", text, re.MULTILINE | re.DOTALL)
+def commands(text: str) -> list[str]:
+    """What stands between single backticks, and every line of a block of commands."""
+    blocks = re.findall(r"^```sh\n(.*?)^```", text, re.MULTILINE | re.DOTALL)
     rest = re.sub(r"^```.*?^```", "", text, flags=re.MULTILINE | re.DOTALL)
     return re.findall(r"`([^`\n]+)`", rest) + [line for block in blocks for line in block.splitlines()]
 
@@ -46,13 +46,29 @@ def ignored(name: str) -> bool:
 
 @pytest.mark.parametrize("name", DOCS)
 def test_every_path_that_is_named_is_there(name: str) -> None:
+    """From the top, from the package, or from a folder named in the same line."""
     text = read(name)
-    spans = [one for one in quoted(text) if PATH.fullmatch(one)]
+    gone = [one for one in links(text) if not (ROOT / one).exists()]
+    for line in text.splitlines():
+        named = [one for one in re.findall(r"`([^`]+)`", line) if PATH.fullmatch(one)]
+        folders = [ROOT, PACKAGE, *(ROOT / one for one in named if (ROOT / one).is_dir())]
+        gone += [
+            one
+            for one in named
+            if not any(fnmatch(one, result) for result in RESULTS)
+            and not any(list(folder.glob(one.rstrip("/"))) for folder in folders)
+        ]
+    assert gone == []
+
+
+@pytest.mark.parametrize("name", DOCS)
+def test_every_path_in_a_command_is_there(name: str) -> None:
     gone = [
-        one
-        for one in [*spans, *links(text)]
-        if not any(fnmatch(one, result) for result in RESULTS)
-        and not any(list(base.glob(one.rstrip("/"))) for base in (ROOT, PACKAGE))
+        word
+        for line in commands(read(name))
+        for word in line.replace('"', " ").split()
+        if word.startswith(("examples/", "tests/", "grammar/", "compiler/", "stdlib/", ".ci/"))
+        and not (ROOT / word).exists()
     ]
     assert gone == []
 
@@ -61,7 +77,7 @@ def test_every_path_that_is_named_is_there(name: str) -> None:
 def test_every_command_that_is_named_is_there(name: str) -> None:
     """Each `piecewright …` names a command with options it has; each program in `.venv/bin` is one of ours."""
     programs = {"python", "python3", "pip", "pytest", "ruff", "mypy", "lint-imports", "piecewright"}
-    for line in quoted(read(name)):
+    for line in commands(read(name)):
         for part in re.split(r"&&|\||;", line):
             words = part.split()
             if not words:

@@ -25,6 +25,7 @@ class Look(NamedTuple):
 
 PLAIN = Look("━", "╌", "⋮", False)
 TYPED = Look("=", "-", ":", False)  # for a stream that cannot show the others
+AS_TYPED = str.maketrans("“”‘’→…–—×", "\"\"''>~--x")  # one for one, so that marks stay under their words
 
 RED, YELLOW, BLUE, BOLD, FAINT = "31", "33", "34", "1", "2"
 COLOURS = {"error": RED, "warning": YELLOW, "note": BLUE}
@@ -64,14 +65,16 @@ def short(diagnostics: Iterable[Diagnostic]) -> str:
 def human(diagnostics: Iterable[Diagnostic], *, colour: bool = False, typed: bool = False) -> str:
     """Each finding with the lines it is about, what mends it, and the calls that led there.
 
-    `colour` uses the ANSI (ECMA-48) colours; `typed` draws with ASCII only. Ends with a line that
+    `colour` uses the ANSI (ECMA-48) colours; `typed` draws with ASCII only, though a pattern's own text stays
+    as it is. Ends with a line that
     counts the findings and says how to read more. No findings give no text.
     """
     found = ordered(diagnostics)
     if not found:
         return ""
     look = (TYPED if typed else PLAIN)._replace(paint=colour)
-    return "\n".join(_one(one, look) for one in found) + "\n" + _total(found, look)
+    text = "".join(_one(one, look).rstrip("\n") + "\n\n" for one in found) + _total(found, look)
+    return text.translate(AS_TYPED) if typed else text
 
 
 def _ink(text: str, look: Look, *styles: str) -> str:
