@@ -100,6 +100,7 @@ class Misfit(NamedTuple):
     score: int
     span: Span
     message: str
+    code: str = "E212"
 
 
 def match(verb: Verb, step: Phrase, clauses: tuple[Phrase, ...] = (), span: Span | None = None) -> Match:
@@ -153,7 +154,7 @@ def _best(verb: Verb, sentences: tuple[str, ...], phrase: Phrase) -> tuple[Form,
                 worst = nodes.score, one, nodes
     assert worst is not None
     _, nearest_form, misfit = worst
-    raise Problem("E212", misfit.message, misfit.span, f"it is written `{nearest_form.text}`")
+    raise Problem(misfit.code, misfit.message, misfit.span, f"it is written `{nearest_form.text}`")
 
 
 Raw = dict[str, Item | tuple[Item, ...] | Phrase]
@@ -184,7 +185,7 @@ def _fit(wanted: Form, phrase: Phrase, strict: bool) -> Raw | Misfit:
         score += 10
         problem = _part(one, part, extras if one is holder else [], nodes, strict)
         if problem is not None:
-            return Misfit(score + problem.score, problem.span, problem.message)
+            return problem._replace(score=score + problem.score)
         score += 5
     if stray is not None and stray.word is not None:
         return Misfit(score, stray.span, f"`{stray.word.text}` has no place in this `{_name(phrase)}`")
@@ -221,7 +222,7 @@ def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: 
         return None
     if len(part.members) > 1:
         second = part.members[1]
-        return Misfit(1, second.span, "only places and new names come in a list; this takes one thing")
+        return Misfit(1, second.span, "only places and new names come in a list; this takes one thing", "E220")
     given = part.members[0].items
     at = 0
     for token in tokens:

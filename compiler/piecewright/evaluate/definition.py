@@ -50,10 +50,10 @@ class Statement:
 
 class Definition:
     """A unit or block. `parts` are the names its last cut gives its parts; `broken` says that a line of it
-    could not be matched, so that nothing can be made of it; `used` that it was evaluated; `settled` that the kinds of its parameters are known."""
+    could not be matched, so that nothing can be made of it, and `hidden` are the words of such lines; `used` that it was evaluated; `settled` that the kinds of its parameters are known."""
 
     __slots__ = (
-        "_statements", "broken", "kind", "line", "name", "parameters", "parts", "running", "scope", "settled", "span",
+        "_statements", "broken", "hidden", "kind", "line", "name", "parameters", "parts", "running", "scope", "settled", "span",
         "used",
     )  # fmt: skip
 
@@ -74,6 +74,7 @@ class Definition:
         self.scope = scope
         self.parts = part_names(line)
         self.broken = line.incomplete
+        self.hidden: set[str] = set()
         self.used = False
         self.running = False
         self._statements: list[Statement] | None = None
@@ -94,14 +95,20 @@ class Definition:
 
     def _matched(self, lines: tuple[Line | Row, ...], report: Report) -> list[Statement]:
         found: list[Statement] = []
+        beyond = False
         for line in lines:
             try:
                 if isinstance(line, Row):
                     raise Problem("E219", "a row stands only under `lay`", line.span)
                 statement = self._statement(line, report)
             except Problem as problem:
-                report.problem(problem)
+                # one verb of a later edition brings clauses and more verbs of its own with it
+                if not beyond:
+                    report.problem(problem)
                 self.broken = True
+                words = [w for w in line.span.text.split() if w]
+                beyond = beyond or words[0].lower() in KEPT
+                self.hidden.update(w.lower() for w in words)
                 continue
             found.append(statement)
         return found
@@ -125,7 +132,7 @@ class Definition:
             statement.rows = self._rows(line, report)
         elif line.children:
             raise Problem("E219", f"nothing can stand under `{verb.name}`", line.children[0].span)
-        if verb.under and not line.children:
+        if verb.under and not line.children and not line.incomplete:
             what = "the steps to repeat" if verb.under == "lines" else "a table with `|` between its cells"
             raise Problem("E218", f"nothing stands under `{verb.name}`", line.span, f"indent {what} under it")
         return statement
@@ -152,6 +159,8 @@ class Definition:
         text = first.span.text if not isinstance(first, Call) else word
         message = f"no step begins with `{text}`"
         span = first.name.span if isinstance(first, Call) else first.span
+        if word in KEPT:
+            return Problem("E201", f"this compiler does not know the step `{word}` yet", span, near(word, tuple(VERBS)))
         if word in WELL_KNOWN:
             return Problem("E201", message, span, WELL_KNOWN[word])
         if self.scope.has(word):

@@ -70,7 +70,7 @@ class Env:
         """The problem of a name nobody knows; `wanted` is what it should be. Raises `Silent` where it may
         stand on a line that could not be read."""
         word = name.text
-        if self.scope.may_hide(word):
+        if self.scope.may_hide(word) or (self.definition is not None and word in self.definition.hidden):
             raise Silent
         what = wanted or "a name in this pattern"
         names = [*self.locals, *self.scope.known()]

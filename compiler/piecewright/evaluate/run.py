@@ -188,6 +188,9 @@ class Session:
 
         Raises `Silent` where it cannot be made, which is reported the first time, and `Problem` for a circle.
         """
+        definition.statements(self.report)
+        if definition.broken:
+            raise Silent
         key = (id(definition), *(self._canonical(value) for value in values.values()))
         if key not in self._made:
             if definition.running:
@@ -223,7 +226,7 @@ class Session:
         definition.used = True
         table = self._run(definition, values, given)
         work = table.env.work
-        if table.env.lost or definition.broken or work is None:
+        if table.env.lost or work is None:
             return None
         arguments = tuple((p.name, self._said(definition, p, values[p.name])) for p in definition.parameters)
         text = self._unique(self._key(definition.name, arguments), definition)

@@ -126,9 +126,9 @@ class Table:
         env = self.env
         match = statement.match
         assert match is not None
+        self._fits_here(statement, verb)
         rows, sure = self._rows_of(statement)
         said, known, places = bound(match, env, rows)
-        self._fits_here(statement, verb)
         if not (known and sure):
             env.lost = True
         if env.lost:
@@ -175,6 +175,8 @@ class Table:
         """Whether the verb may stand here: after a start, before the end, on this kind of work."""
         work = self.env.work
         starts = verb.role in ("noun", "start")
+        if self.env.lost and not starts:
+            return
         if starts and self.started:
             raise Problem(
                 "E308",
@@ -271,7 +273,13 @@ def _also(draft: Draft, later: Draft) -> None:
 
 def run_verb(verb: Verb, match: Match, said: Said, env: Env, session: Session) -> Done | Brought:
     """The verb's own function, and what it refuses as a problem with its place."""
-    bench = Bench(work=env.work, settings=session.settings, fabrics=session.fabrics, drawn=env.drawn)
+    bench = Bench(
+        work=env.work,
+        settings=session.settings,
+        fabrics=session.fabrics,
+        drawn=env.drawn,
+        line=match.span.line,
+    )
     try:
         return verb.run(bench, said)
     except Refused as refused:
