@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ElementTree
 from collections.abc import Iterator
+from itertools import pairwise
 
 import html5lib
 import pytest
@@ -99,7 +100,7 @@ def test_headings_form_an_outline_without_gaps(page: tuple[Plan, str, ElementTre
     _, _, tree = page
     levels = [int(tag(element)[1]) for element in elements(tree) if re.fullmatch(r"h[1-6]", tag(element))]
     assert levels[0] == 1 and levels.count(1) == 1
-    assert all(after <= before + 1 for before, after in zip(levels, levels[1:], strict=False))
+    assert all(after <= before + 1 for before, after in pairwise(levels))
 
 
 def test_landmarks_and_names(page: tuple[Plan, str, ElementTree.Element]) -> None:

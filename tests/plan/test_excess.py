@@ -39,7 +39,8 @@ def test_a_trim_in_whatever_uses_the_unit_takes_it_off() -> None:
 def test_a_strip_between_marks_is_told_too() -> None:
     strip = Maker("band").start("strip", 7.5, 2.5625, "dusk").segments_of(2.5)
     assert warnings(strip) == (
-        "In band, the dusk strip is cut 2⅝, the next ruler mark above its exact 2.5625, and no later trim takes the excess off.",
+        "In band, the dusk strip is cut 2⅝, the next ruler mark above its exact 2.5625,"
+        " and no later trim takes the excess off.",
     )
 
 

@@ -87,7 +87,7 @@ def test_only_short_words_that_are_used_are_explained() -> None:
     metric = replace(
         builds.build(builds.cabin(), ("cabin(glow, dusk)", 1)), settings=replace(builds.SETTINGS, units="cm")
     )
-    assert [short for short, _ in plan(metric).abbreviations][0] == "cm"
+    assert plan(metric).abbreviations[0] == ("cm", "centimetres")
 
 
 def test_unlike_parts_stand_together_and_the_first_has_the_steps() -> None:

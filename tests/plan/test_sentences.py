@@ -81,6 +81,21 @@ def test_a_repeat_says_how_often_and_the_sizes_of_every_round() -> None:
     assert made[1].details == ("Round 1: 1 × 2 and 1 × 2½.", "Round 2: 1 × 3½ and 1 × 4.", "Round 3: 1 × 5 and 1 × 5½.")
 
 
+def test_what_is_true_at_the_end_of_a_repeat_is_told_of_the_last_round() -> None:
+    made = builds.cabin()[0]
+    last = replace(made.steps[-1], expects=(builds.size(6.5, 6.5),))
+    step = steps(plan(one(replace(made, steps=(*made.steps[:-1], last)))), "cabin")[2]
+    assert step.measures == ("After the last round: it should measure 6½ by 6½.",)
+
+
+def test_a_row_that_comes_round_again_is_told_once() -> None:
+    square = Maker("a").start("square", 3, 3, "dusk").made()
+    other = Maker("b").start("square", 3, 3, "glow").made()
+    row = Maker("row", kind="block").lay((square, other) * 6).made()
+    step = steps(plan(builds.build((square, other, row), ("row", 1))), "row")[0]
+    assert step.details == ("From left to right: a; b; the same 6 times in all.",)
+
+
 def test_sizes_in_sentences_are_those_of_the_cut_list() -> None:
     for made, key in ((builds.lantern(), "lantern(dusk, glow)"), (builds.cabin(), "cabin(glow, dusk)")):
         planned = plan(builds.build(made, (key, 3)))

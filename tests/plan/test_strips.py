@@ -70,6 +70,13 @@ def test_what_is_longer_than_the_width_is_joined() -> None:
     ]
 
 
+def test_of_many_sizes_the_cut_list_tells() -> None:
+    rows = tuple(row("rectangle", "3/2", str(length), 2) for length in range(2, 8))
+    assert texts(*rows) == [
+        "From dusk cut 2 strips 1½ by the width; from them cut the pieces 1½ wide listed below, the longest first."
+    ]
+
+
 def test_a_size_between_marks_takes_the_strip_of_the_next_mark() -> None:
     (planned,) = strips(BUILD, (row("square", "2 + 1/4*sqrt(2)", "2 + 1/4*sqrt(2)", 1),))
     assert planned.height == Exact(19, 8)  # 2.354 up to 2 3/8

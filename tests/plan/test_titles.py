@@ -38,6 +38,13 @@ def test_like_named_units_are_told_apart_by_what_differs_alone() -> None:
     assert titled(*both) == ["half-square 2½, glow and dusk", "half-square 3, dusk and glow"]
 
 
+def test_where_one_fabric_differs_all_are_told_unless_they_are_many() -> None:
+    few = [named(f"leaf({a}, dusk)", ("sky", a), ("green", "dusk")) for a in ("dusk", "glow")]
+    assert titled(*few) == ["leaf in dusk and dusk", "leaf in glow and dusk"]
+    many = [named(f"b({a})", ("v", a), ("w", "dusk"), ("x", "dusk"), ("y", "glow")) for a in ("dusk", "glow")]
+    assert titled(*many) == ["b in dusk", "b in glow"]
+
+
 def test_a_reversed_unit_is_called_so_where_both_are_made() -> None:
     assert titled(named("leaf(glow)"), named("leaf(glow) reversed", reversed=True)) == ["leaf", "leaf reversed"]
 

@@ -100,6 +100,7 @@ def _unit_plans(item: Wanted, tongue: Tongue, files: Mapping[str, str], asked: f
                 parts=tuple(files[part.key] for part in item.parts) if whole else (),
                 whole=tongue.titles[item.key] if whole else "",
                 work=_work_text(item, tongue) if index == 0 else "",
+                asked=made.key in asked,
             )
         )
     return plans

@@ -184,7 +184,7 @@ class UnitPlan:
     segments are cut), and `work` the sentences that say so; `fabrics` those seen in it; `coloured` and
     `uncoloured` are the finished pictures, None for units that are only steps. A definition that ends in
     unlike parts has an entry for each: `whole` is what the definition is called, `parts` the ids of all its
-    parts, and the first of them has the steps."""
+    parts, and the first of them has the steps. `asked`: asked for outright, not only used."""
 
     id: str
     name: str
@@ -208,6 +208,7 @@ class UnitPlan:
     parts: tuple[str, ...] = ()
     whole: str = ""
     work: str = ""
+    asked: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -30,12 +30,16 @@ def is_point(place: str) -> bool:
 
 
 def edges_words(edges: Sequence[str]) -> str:
-    """`the left edge`, `the left and the right edge`; where the next length depends on the edge before, the order
-    is told: `the top, then the right edge`."""
-    told = [f"the {_EDGES.get(edge, edge)}" for edge in edges]
-    if set(edges) in _FACING:
-        return f"{listed(told)} edge"
-    return ", then ".join(told) + " edge"
+    """`the left edge`, `the left and the right edge`."""
+    return listed([f"the {_EDGES.get(edge, edge)}" for edge in edges]) + " edge"
+
+
+def edges_in_order(edges: Sequence[str]) -> str:
+    """Edges that are sewn one after the other. Where the length of one depends on the one before, the order is told:
+    `the top, then the right edge`."""
+    if len(edges) < 2 or set(edges) in _FACING:
+        return edges_words(edges)
+    return ", then ".join(f"the {_EDGES.get(edge, edge)}" for edge in edges) + " edge"
 
 
 def point_words(point: str) -> str:

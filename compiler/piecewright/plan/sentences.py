@@ -11,9 +11,9 @@ from itertools import pairwise
 
 from piecewright.kernel.action import CutPiece, Lay, Press, Sew, Take, Turn
 from piecewright.kernel.build import Piece, Step
-from piecewright.plan.places import edges_words, facing, is_edge
+from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
-from piecewright.plan.words import article, listed, sentence
+from piecewright.plan.words import article, listed, sentence, times
 
 _ORDER = ("first", "second", "third", "fourth")
 
@@ -78,7 +78,8 @@ def sew_text(actions: Sequence[Sew | Press], step: Step, tongue: Tongue) -> tupl
     phrases: list[str] = []
     for start, end in _equal_runs(told):
         each = " of each" if step.copies > 1 else ""
-        phrases.append(f"{told[start]} to {edges_words(edges[start:end])}{each}")
+        comma = "," if "," in told[start] else ""
+        phrases.append(f"{told[start]}{comma} to {edges_in_order(edges[start:end])}{each}")
     text = sentence("sew " + ", then ".join(phrases))
     if any(sew.eased for sew in sews):
         text += " Ease in the small difference between the edges."
@@ -136,7 +137,10 @@ def _lay_pressing(action: Lay) -> str:
 
 
 def _together(cells: Sequence[str]) -> str:
-    """Cells in order, like neighbours counted: `2 times corner; goose`."""
+    """Cells in order, like neighbours counted, `2 times corner; goose`, and what comes round again told once."""
+    for period in range(2, len(cells) // 3 + 1):
+        if len(cells) % period == 0 and all(one == cells[at % period] for at, one in enumerate(cells)):
+            return f"{_together(cells[:period])}; the same {times(len(cells) // period)} in all"
     return "; ".join(
         cells[start] if end == start + 1 else f"{end - start} times {cells[start]}" for start, end in _equal_runs(cells)
     )

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from itertools import groupby
 
 from piecewright.kernel.action import Action, CutPiece, Lay, Press, Sew, Subcut, Take, Trim, Turn
-from piecewright.kernel.build import Made, Step
+from piecewright.kernel.build import Made, Settings, Step
 from piecewright.plan.cutting import subcut_text, trim_text
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Figure, StepPlan
@@ -26,7 +26,7 @@ def step_plans(made: Made, tongue: Tongue, draw: Callable[[Step, int, str], Figu
                 number=number,
                 text=text,
                 details=details,
-                measures=tuple(measure_text(expect, tongue.settings) for expect in step.expects),
+                measures=_measures(step, tongue.settings),
                 notes=tuple(note for note in map(plain, step.notes) if note),
                 figure=draw(step, number, text),
                 line=step.line,
@@ -60,6 +60,14 @@ def instruction(step: Step, made: Made, tongue: Tongue) -> tuple[str, tuple[str,
             texts.append(text)
             details.extend(more)
     return " ".join(text for text in texts if text), tuple(details)
+
+
+def _measures(step: Step, settings: Settings) -> tuple[str, ...]:
+    """What the step should measure; of a repeat, in one sentence, when all its rounds are done."""
+    texts = tuple(measure_text(expect, settings) for expect in step.expects)
+    if step.times == 1 or not texts:
+        return texts
+    return (f"After the last round: {'; '.join(text[0].lower() + text[1:].rstrip('.') for text in texts)}.",)
 
 
 def _kind(action: Action) -> type:

@@ -16,6 +16,8 @@ from piecewright.plan.model import Size, StripPlan
 from piecewright.plan.rounding import cloth_size, cut_size, up_to_mark
 from piecewright.plan.words import listed, plural
 
+_FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it tells
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Strips:
@@ -139,6 +141,8 @@ def _sentence(item: Strips, rows: tuple[CutRow, ...], usable: Exact, settings: S
         for index, count in item.pieces
         if rows[index].shape != "strip" or rows[index].height != usable
     ]
+    if len(parts) > _FEW:
+        parts = [f"the pieces {height} wide listed below, the longest first"]
     text += f"; from {'it' if item.count == 1 else 'them'} cut {listed(parts)}." if parts else "."
     for index, full, rest in item.joins:
         text += " " + _join(rows[index], full, rest, settings)

@@ -14,6 +14,7 @@ from piecewright.kernel.build import Build, Made
 from piecewright.plan.words import listed, plain, typographic
 
 _LONGEST_ID = 60
+_FEW = 3  # so many fabrics are all told where one of them differs
 _ENDING = re.compile(r"-(step-\d+|finished|outlines)$")
 _TURNING = re.compile(r"(?: turned (?:\d+ )?(?:left|right|around)| reversed)+$")
 
@@ -42,6 +43,9 @@ def titles(build: Build) -> dict[str, str]:
     found: dict[str, str] = {}
     for name, group in alike.items():
         differing = _differing(group)
+        cloth = {parameter for made in group for parameter, value in made.arguments if value in fabrics}
+        if differing & cloth and len(cloth) <= _FEW:
+            differing |= cloth
         for made in group:
             values = [value for parameter, value in made.arguments if parameter in differing]
             title = name + _told(values, fabrics)
