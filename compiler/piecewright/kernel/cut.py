@@ -11,9 +11,10 @@ from __future__ import annotations
 from piecewright.exact import Vector
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import seen_area
+from piecewright.kernel.outline import outlined
 from piecewright.kernel.polygon import clip, side
 from piecewright.kernel.ring import Ring, clip_ring, corners_between
-from piecewright.kernel.unit import Patch, Polygon, Seam, Unit
+from piecewright.kernel.unit import Corner, Patch, Polygon, Seam, Unit
 
 _CUT = -1  # the number of the new edge; old edges keep theirs, blunted tips are numbered below
 
@@ -22,7 +23,8 @@ def cut(unit: Unit, start: Vector, direction: Vector) -> tuple[Unit, Unit]:
     """The parts left and right of the line through `start` along a unit vector, where they lie.
 
     SewingError: `cut-misses` when no cloth lies on one side, `too-small` (side) when a part is no wider than
-    its seams, `cut-inner-corner` when the outline is not convex.
+    its seams, `cut-inner-corner` when the outline
+    has an inner corner with a step along a seam, `in-pieces` when the line enters and leaves the cloth more than once.
     """
     left = cut_off(unit, start, direction)
     return left, cut_off(unit, start, -direction, which="right")
@@ -31,19 +33,15 @@ def cut(unit: Unit, start: Vector, direction: Vector) -> tuple[Unit, Unit]:
 def cut_off(unit: Unit, start: Vector, direction: Vector, which: str = "left") -> Unit:
     """The part left of the line; what lies right of it falls away, however narrow. SewingError as for `cut`,
     `too-small` only for this part."""
-    require_convex(unit)
     sides = [side(start, direction, p) for corner in unit.corners for p in corner.raw]
     if min(sides) >= 0 or max(sides) <= 0:
         raise SewingError("cut-misses")
-    raw, _ = clip_ring(raw_ring(unit), start, direction, _CUT)
-    finished, _ = clip_ring(finished_ring(unit), start + direction.left() * unit.allowance, direction, _CUT)
-    if len(finished) < 3:
-        raise SewingError("too-small", side=which)
     patches, _ = divided(unit.patches, start, direction)
+    corners, directions = _outline(unit, patches, start, direction, which)
     halves = [divided_seam(seam, start, direction)[0] for seam in unit.seams]
     return Unit(
-        corners=corners_between(finished, raw),
-        directions=tuple(direction if edge == _CUT else unit.directions[edge] for _, edge in finished),
+        corners=corners,
+        directions=directions,
         patches=patches,
         seams=tuple(seam for seam in halves if seam is not None),
         ledger=(),
@@ -52,11 +50,31 @@ def cut_off(unit: Unit, start: Vector, direction: Vector, which: str = "left") -
     )
 
 
-def require_convex(unit: Unit) -> None:
-    """SewingError `cut-inner-corner` for an outline with an inner corner."""
-    for i, direction in enumerate(unit.directions):
-        if unit.directions[i - 1].cross(direction) < 0:
-            raise SewingError("cut-inner-corner")
+def _outline(
+    unit: Unit, patches: tuple[Patch, ...], start: Vector, direction: Vector, which: str
+) -> tuple[tuple[Corner, ...], tuple[Vector, ...]]:
+    if not is_convex(unit):
+        corners, directions = outlined(patches, (*unit.directions, direction), unit.allowance)
+        # a step along a seam at an inner corner is no raw edge with an allowance: there the seam lines would
+        # come out wrong
+        known = {corner.finished for corner in unit.corners}
+        for i, corner in enumerate(corners):
+            if corner.finished not in known and direction not in (directions[i - 1], directions[i]):
+                raise SewingError("cut-inner-corner")
+        return corners, directions
+    raw, _ = clip_ring(raw_ring(unit), start, direction, _CUT)
+    finished, _ = clip_ring(finished_ring(unit), start + direction.left() * unit.allowance, direction, _CUT)
+    if len(finished) < 3:
+        raise SewingError("too-small", side=which)
+    return (
+        corners_between(finished, raw),
+        tuple(direction if edge == _CUT else unit.directions[edge] for _, edge in finished),
+    )
+
+
+def is_convex(unit: Unit) -> bool:
+    """True for an outline without an inner corner."""
+    return all(unit.directions[i - 1].cross_sign(along) >= 0 for i, along in enumerate(unit.directions))
 
 
 def raw_ring(unit: Unit) -> Ring:

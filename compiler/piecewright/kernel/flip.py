@@ -11,6 +11,7 @@ from dataclasses import replace
 from piecewright.exact import Vector
 from piecewright.kernel.cut import divided_seam
 from piecewright.kernel.errors import SewingError
+from piecewright.kernel.moves import reflected_direction, reflected_point
 from piecewright.kernel.polygon import ZERO, area, clip
 from piecewright.kernel.unit import Offcut, Patch, Polygon, Pressed, Seam, Unit
 
@@ -53,11 +54,11 @@ def flip(unit: Unit, piece: Unit, start: Vector, direction: Vector, pressed: Pre
             under, away = clip(other, beyond, direction) if other else ((), ())
             ledger.extend(_offcuts(patch.fabric, under, away))
             if one:
-                reflected = tuple(reversed([_reflected(p, start, direction) for p in one]))
+                reflected = tuple(reversed([reflected_point(p, start, direction) for p in one]))
                 covered = covered + area(reflected)
                 cells.append(reflected)
         if cells:
-            opened.append(replace(patch, cells=tuple(cells), grain=_reflected_direction(patch.grain, direction)))
+            opened.append(replace(patch, cells=tuple(cells), grain=reflected_direction(patch.grain, direction)))
     if covered != wanted or not _inside(opened, corner):
         raise SewingError("flip-short", difference=wanted - covered)
     ends = _ends(corner, start, direction)
@@ -81,14 +82,6 @@ def _offcuts(fabric: str, under: Polygon, away: Polygon) -> list[Offcut]:
     if away:
         found.append(Offcut(kind="flip", fabric=fabric, area=area(away)))
     return found
-
-
-def _reflected(p: Vector, start: Vector, direction: Vector) -> Vector:
-    return start + _reflected_direction(p - start, direction)
-
-
-def _reflected_direction(v: Vector, direction: Vector) -> Vector:
-    return direction * (direction.dot(v) * 2) - v
 
 
 def _inside(opened: list[Patch], corner: list[Polygon]) -> bool:

@@ -63,6 +63,24 @@ def mirrored(unit: Unit) -> Unit:
     )
 
 
+def reflected(unit: Unit, start: Vector, along: Vector) -> Unit:
+    """The unit turned face down over a line (a point and a unit vector), as it is then seen through the cloth."""
+    # a mirror in the vertical axis, then the turn that brings that axis onto the line
+    turn = along.turned(along)
+    middle = mirrored(moved(unit, -start))
+    return moved(rotated(middle, -turn), start)
+
+
+def reflected_point(p: Vector, start: Vector, along: Vector) -> Vector:
+    """A point turned over a line."""
+    return start + reflected_direction(p - start, along)
+
+
+def reflected_direction(v: Vector, along: Vector) -> Vector:
+    """A direction turned over a line along a unit vector."""
+    return along * (along.dot(v) * 2) - v
+
+
 def settled(unit: Unit) -> Unit:
     """The unit moved so that the box round its raw outline has its lower left corner at the origin."""
     points = [p for corner in unit.corners for p in corner.raw]
