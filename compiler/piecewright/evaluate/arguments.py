@@ -44,16 +44,14 @@ def handed_over(
     session.parameter_kinds(definition)
     values: dict[str, Value] = {}
     spans: dict[str, Span] = {}
-    free = [p for p in definition.parameters]
+    free = list(definition.parameters)
     silent = False
     by_name = False
     for phrase in arguments:
         parameter, given = _named(definition, phrase, env)
         if parameter is None:
             if by_name:
-                raise Problem(
-                    "E206", "after one that is handed over by name, all are", phrase.span, _takes(definition)
-                )
+                raise Problem("E206", "after one that is handed over by name, all are", phrase.span, _takes(definition))
             if not free:
                 raise Problem(
                     "E206",

@@ -20,7 +20,7 @@ from piecewright.syntax.ast import Call, Line, Name, Phrase
 from piecewright.syntax.ast import Part as PhrasePart
 
 if TYPE_CHECKING:
-    from piecewright.evaluate.run import Session
+    from piecewright.evaluate.session import Session
 
 FORM = "write `make 4 of goose(2, sand, dusk)`"
 

@@ -69,7 +69,7 @@ Node = Item | tuple[Item, ...] | PieceNode
 class Match:
     """A verb's sentence or a clause with what stands in its slots, by the slots' names."""
 
-    __slots__ = ("clauses", "form", "nodes", "span", "verb")
+    __slots__ = ("clauses", "form", "nodes", "rows", "span", "verb")
 
     def __init__(
         self, verb: Verb, matched: Form, nodes: dict[str, Node], span: Span, clauses: tuple[Match, ...] = ()
@@ -79,11 +79,15 @@ class Match:
         self.nodes = nodes
         self.span = span
         self.clauses = clauses
+        self.rows: list[list[PieceNode]] = []  # of a table under the line
 
     def place(self, slot: str) -> Span:
         """Where a slot stands, named as a verb names it in `Refused`; the whole where it cannot be told."""
         name, _, rest = slot.partition(".")
         base, _, number = name.partition("[")
+        if base == "CELL":
+            row, column = number.rstrip("]").split("][")
+            return self.rows[int(row)][int(column)].span
         if base == "clause":
             return self.clauses[int(number.rstrip("]"))].place(rest)
         node = self.nodes.get(base)
@@ -126,7 +130,9 @@ def _clause(verb: Verb, phrase: Phrase) -> Match:
         matched, nodes = _best(verb, candidates, phrase)
         return Match(verb, matched, nodes, phrase.span)
     if word in PLACES:
-        raise Problem("E221", "places in a list are joined by `and`, not by a comma", phrase.span, f"write `and {word}`")
+        raise Problem(
+            "E221", "places in a list are joined by `and`, not by a comma", phrase.span, f"write `and {word}`"
+        )
     words = list(dict.fromkeys(text.split(" ", 1)[0] for text in verb.clauses))
     known = ", ".join(f"`{w}`" for w in words)
     hint = f"after a comma `{verb.name}` takes {known}" if known else f"`{verb.name}` takes nothing after a comma"
@@ -177,13 +183,13 @@ def _fit(wanted: Form, phrase: Phrase, strict: bool) -> Raw | Misfit:
         elif stray is None:
             stray = part
     for one in wanted.parts:
-        part = by_word.get(one.word)
-        if part is None:
+        there = by_word.get(one.word)
+        if there is None:
             if one.optional:
                 continue
             return Misfit(score, _after(phrase.span), f"`{_name(phrase)}` lacks `{_spoken(one)}`")
         score += 10
-        problem = _part(one, part, extras if one is holder else [], nodes, strict)
+        problem = _part(one, there, extras if one is holder else [], nodes, strict)
         if problem is not None:
             return problem._replace(score=score + problem.score)
         score += 5
@@ -216,7 +222,7 @@ def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: 
             if len(member.items) > 1:
                 return Misfit(1, member.items[1].span, f"`{member.items[1].span.text}` has no place in this list")
             items.append(member.items[0])
-            if strict and not _may_be(first.kind, member.items[0]):
+            if strict and not _may_be(first.kind, member.items[0], strict):
                 return Misfit(0, member.span, f"`{member.span.text}` is not {SPOKEN[first.kind]}")
         nodes[first.name] = tuple(items)
         return None
@@ -246,7 +252,7 @@ def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: 
             if not (isinstance(item, Name) and item.text == token):
                 return Misfit(at, item.span, f"`{item.span.text}` stands where `{token}` belongs")
         else:
-            if strict and not _may_be(token.kind, item):
+            if (strict or token.kind in CLOSED) and not _may_be(token.kind, item, strict):
                 return Misfit(at, item.span, f"`{item.span.text}` is not {SPOKEN[token.kind]}")
             nodes[token.name] = item
         at += 1
@@ -255,9 +261,9 @@ def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: 
     return None
 
 
-def _may_be(kind: str, item: Item) -> bool:
+def _may_be(kind: str, item: Item, strict: bool) -> bool:
     if kind in CLOSED:
-        return isinstance(item, Name) and item.text in CLOSED[kind]
+        return isinstance(item, Name) and (not strict or item.text in CLOSED[kind])
     if kind == "text":
         return isinstance(item, Text)
     if kind in ("length", "count"):
@@ -287,12 +293,16 @@ def piece(phrase: Phrase) -> PieceNode:
                 raise Problem("E204", f"`{head.text}` is a step, and a piece is wanted here", head.span)
             return PieceNode(match(noun, phrase), None, (), phrase.span)
     if not isinstance(head, Name | Call):
-        raise Problem("E204", f"`{head.span.text}` is not a piece", head.span, "a piece is cut from cloth, or is a unit")
+        raise Problem(
+            "E204", f"`{head.span.text}` is not a piece", head.span, "a piece is cut from cloth, or is a unit"
+        )
     if len(phrase.parts) > 1:
         part = phrase.parts[1]
         raise Problem("E212", f"`{part.span.text}` has no place after `{head.span.text}`", part.span, _noun_hint(head))
     if len(first_part.members) > 1:
-        raise Problem("E220", "only places and new names come in a list; this takes one thing", first_part.members[1].span)
+        raise Problem(
+            "E220", "only places and new names come in a list; this takes one thing", first_part.members[1].span
+        )
     return PieceNode(None, head, turns(items[1:], head), phrase.span)
 
 
@@ -315,7 +325,9 @@ def turns(items: tuple[Item, ...], head: Name | Call) -> tuple[int | None, ...]:
             rest = items[at + 1 :]
             long = bool(rest) and isinstance(rest[0], Number)
             if not rest:
-                raise Problem("E217", "`turned` does not say which way", word.span, "say `turned right`, `left` or `around`")
+                raise Problem(
+                    "E217", "`turned` does not say which way", word.span, "say `turned right`, `left` or `around`"
+                )
             found.append(way(rest[: 2 if long else 1]))
             at += 3 if long else 2
         else:
@@ -342,7 +354,9 @@ def way(items: tuple[Item, ...]) -> int:
     if len(items) == 2:
         number = items[0]
         if not isinstance(number, Number) or number.unit or not number.value.is_rational or number.value.ratio[1] != 1:
-            raise Problem("E217", f"`{number.span.text}` is no angle", number.span, "an angle is whole degrees: `45 right`")
+            raise Problem(
+                "E217", f"`{number.span.text}` is no angle", number.span, "an angle is whole degrees: `45 right`"
+            )
         degrees = number.value.ratio[0]
         if word == "around":
             raise Problem("E217", "`around` is a half turn by itself", span, "say `around`, or `45 right`")

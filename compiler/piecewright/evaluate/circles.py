@@ -77,7 +77,9 @@ def _report(circle: list[Reference], scope: Scope) -> None:
     if len(circle) == 1:
         message = f"`{first.name}` uses itself"
     else:
-        message = f"`{first.name}` leads back to itself, by way of " + " and ".join(f"`{d.name}`" for d, _ in circle[1:])
+        message = f"`{first.name}` leads back to itself, by way of " + " and ".join(
+            f"`{d.name}`" for d, _ in circle[1:]
+        )
     scope.session.report.problem(
         Problem("E209", message, span, "a unit is made of smaller ones; to do steps again use `repeat`", *others)
     )

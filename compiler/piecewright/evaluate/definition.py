@@ -49,12 +49,15 @@ class Statement:
 
 
 class Definition:
-    """A unit or block. `parts` are the names its last cut gives its parts; `broken` says that a line of it
-    could not be matched, so that nothing can be made of it, and `hidden` are the words of such lines; `used` that it was evaluated; `settled` that the kinds of its parameters are known."""
+    """A unit or block. `parts` are the names its last cut gives its parts.
+
+    `broken`: a line of it could not be matched, so that nothing can be made of it; `hidden` are the words of
+    such lines. `used`: it was evaluated. `settled`: the kinds of its parameters are known.
+    """
 
     __slots__ = (
-        "_statements", "broken", "hidden", "kind", "line", "name", "parameters", "parts", "running", "scope", "settled", "span",
-        "used",
+        "_statements", "broken", "hidden", "kind", "line", "name", "parameters", "parts", "running", "scope", "settled",
+        "span", "used",
     )  # fmt: skip
 
     def __init__(
@@ -129,7 +132,7 @@ class Definition:
         if verb.under == "lines":
             statement.children = self._matched(line.children, report)
         elif verb.under == "rows":
-            statement.rows = self._rows(line, report)
+            statement.rows = statement.match.rows = self._rows(line, report)
         elif line.children:
             raise Problem("E219", f"nothing can stand under `{verb.name}`", line.children[0].span)
         if verb.under and not line.children and not line.incomplete:
@@ -250,16 +253,16 @@ def defined(line: Line, scope: Scope, report: Report) -> Definition | None:
     if isinstance(head, Call):
         for phrase in head.arguments:
             parameters.append(_parameter(phrase, parameters))
-    return Definition(
-        name.text, "block" if kind.text == "block" else "unit", tuple(parameters), line, name.span, scope
-    )
+    return Definition(name.text, "block" if kind.text == "block" else "unit", tuple(parameters), line, name.span, scope)
 
 
 def _parameter(phrase: Phrase, before: list[Parameter]) -> Parameter:
     items = phrase.parts[0].members[0].items
     name = items[0]
     if not isinstance(name, Name):
-        raise Problem("E212", f"`{name.span.text}` is no name", name.span, "a parameter is a name: `unit tip (size, cloth)`")
+        raise Problem(
+            "E212", f"`{name.span.text}` is no name", name.span, "a parameter is a name: `unit tip (size, cloth)`"
+        )
     may_be_name(name)
     if any(one.name == name.text for one in before):
         raise Problem("E207", f"the parameter `{name.text}` is named twice", name.span)
@@ -274,7 +277,12 @@ def _parameter(phrase: Phrase, before: list[Parameter]) -> Parameter:
             )
         return Parameter(name.text, name.span, None)
     if len(items) == 1:
-        raise Problem("E212", f"`{phrase.parts[1].span.text}` has no place here", phrase.parts[1].span, "a default is written as name and value: `size 6`")
+        raise Problem(
+            "E212",
+            f"`{phrase.parts[1].span.text}` has no place here",
+            phrase.parts[1].span,
+            "a default is written as name and value: `size 6`",
+        )
     rest_span = items[1].span.to(phrase.span)
     first = phrase.parts[0]
     member = type(first.members[0])(items=items[1:], span=rest_span)

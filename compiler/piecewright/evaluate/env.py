@@ -22,7 +22,7 @@ from piecewright.verbs.words import PLACES
 from piecewright.verbs.work import Brought, Work
 
 if TYPE_CHECKING:
-    from piecewright.evaluate.run import Session
+    from piecewright.evaluate.session import Session
 
 DRAWN = Exact(10)  # how long, in inches, strips are drawn of which no segment is known
 
@@ -72,16 +72,16 @@ class Env:
         word = name.text
         if self.scope.may_hide(word) or (self.definition is not None and word in self.definition.hidden):
             raise Silent
-        what = wanted or "a name in this pattern"
         names = [*self.locals, *self.scope.known()]
-        if wanted in ("", "a piece"):
+        if wanted in ("", "unit or piece"):
             names += NOUNS
         found = nearest(word, names)
         hint = f"did you mean `{found}`?" if found else None
         others: tuple[Label, ...] = ()
         if found in self.spans:
             others = (Label(span=self.spans[found], text=f"`{found}` is named here"),)
-        return Problem("E202", f"`{word}` is not {what}", name.span, hint, *others)
+        what = f"there is no {wanted} `{word}`" if wanted else f"nothing is named `{word}`"
+        return Problem("E202", what, name.span, hint, *others)
 
     def of(self, node: ValueNode) -> Value:
         """The value of what stands behind `is` or is handed over."""
@@ -108,12 +108,16 @@ class Env:
         """The name of a fabric."""
         if not isinstance(node, Name):
             raise Problem("E204", f"`{node.span.text}` is not a fabric", node.span)
-        value = self.value(node, "a fabric of this pattern")
+        value = self.value(node, "fabric")
         if isinstance(value, Unknown):
             return UNKNOWN
         if not isinstance(value, Fabric):
             raise Problem(
-                "E204", f"`{node.text}` is {kind_of(value)}, and a fabric is wanted here", node.span, None, *self.cause(node)
+                "E204",
+                f"`{node.text}` is {kind_of(value)}, and a fabric is wanted here",
+                node.span,
+                None,
+                *self.cause(node),
             )
         return value.name
 
@@ -134,4 +138,3 @@ class Env:
         if span is None:
             return ()
         return (Label(span=span, text=f"`{name}` is {'handed over' if name in self.given else 'named'} here"),)
-

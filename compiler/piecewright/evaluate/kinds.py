@@ -13,7 +13,7 @@ from piecewright.verbs.table import VERBS
 from piecewright.verbs.template import Slot
 
 if TYPE_CHECKING:
-    from piecewright.evaluate.run import Session
+    from piecewright.evaluate.session import Session
 
 OF_SLOT = {
     "length": "size",

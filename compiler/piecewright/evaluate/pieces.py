@@ -19,6 +19,7 @@ from piecewright.syntax.ast import Call, Name, Phrase
 if TYPE_CHECKING:
     from piecewright.evaluate.env import Env
 
+
 def recipe(node: PieceNode, env: Env) -> Recipe | Unknown:
     """The piece of a phrase. Raises `Problem` and `Silent`."""
     if node.noun is not None:
@@ -53,7 +54,7 @@ def of_name(name: Name, env: Env) -> Recipe | Unknown:
                 f"cut a piece from it: `square 6 1/2 of {name.text}`",
             )
         else:
-            raise env.unknown(name, "a piece")
+            raise env.unknown(name, "unit or piece")
     if isinstance(here, Recipe):
         return here
     if isinstance(here, Unknown):
@@ -79,19 +80,19 @@ def _of_call(call: Call, env: Env) -> Recipe | Unknown:
     if isinstance(entry, Fabric | Margin):
         what = "a fabric" if isinstance(entry, Fabric) else "a name given here"
         raise Problem("E206", f"`{name.text}` is {what}, and is handed nothing", call.span)
-    raise env.unknown(name, "a unit of this pattern")
+    raise env.unknown(name, "unit")
 
 
-def _made(entry: Definition | Part, arguments: tuple[Phrase, ...], name: Name, span: Span, env: Env) -> Recipe | Unknown:
+def _made(
+    entry: Definition | Part, arguments: tuple[Phrase, ...], name: Name, span: Span, env: Env
+) -> Recipe | Unknown:
     definition = entry.definition if isinstance(entry, Part) else entry
     values, spans = handed_over(definition, arguments, name, span, env)
     if values is None:
         return UNKNOWN
     if isinstance(entry, Definition) and entry.parts:
         told = " and ".join(f"`{part.text}`" for part in entry.parts)
-        raise Problem(
-            "E216", f"`{entry.name}` is cut into named parts", name.span, f"take one of its parts: {told}"
-        )
+        raise Problem("E216", f"`{entry.name}` is cut into named parts", name.span, f"take one of its parts: {told}")
     part = entry.name if isinstance(entry, Part) else None
     product = env.session.made(definition, values, spans, span, part)
     return Recipe(product, (product.made.name,))

@@ -15,7 +15,7 @@ from piecewright.source import Span
 from piecewright.verbs.work import Brought
 
 if TYPE_CHECKING:
-    from piecewright.evaluate.run import Session
+    from piecewright.evaluate.session import Session
 
 SAME_IN_MIRROR = ("square", "rectangle", "strip")
 

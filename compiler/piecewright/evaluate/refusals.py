@@ -61,12 +61,12 @@ def _edges_differ(f: Facts) -> Saying:
     longer = "longer" if second > first else "shorter"
     piece = "this" if f.has("table") else "the piece"
     message = (
-        f"the edges do not match: that of the work finishes at {f.shown(first)} and that of {piece} at {f.shown(second)}, "
-        f"{f.exactly(difference)} {longer}"
+        f"the edges do not match: that of the work finishes at {f.shown(first)} "
+        f"and that of {piece} at {f.shown(second)}, {f.exactly(difference)} {longer}"
     )
-    hint = "say how it is meant to lie: `centred`, or `even at` one end"
+    hint: str | None = "say how it is meant to lie: `centred`, or `even at` one end"
     if difference == f.settings.seam * 2:
-        hint = f"the difference is two seams: every size is a cut size, so add {f.shown(difference)} for the seams, or take it off"
+        hint = f"the difference is two seams, {f.shown(difference)}: every size is a cut size, with its seams"
     elif f.has("table"):
         hint = None
     elif difference <= f.settings.tolerance * 2:
@@ -83,7 +83,9 @@ def _trim_too_large(f: Facts) -> Saying:
     ]
     if not sides:
         return Saying("E302", "the work does not fill this size: a corner of the ruler lies beside the cloth")
-    return Saying("E302", f"the work is too small for this: it lacks {_and(sides)}", "trim to less, or cut the pieces larger")
+    return Saying(
+        "E302", f"the work is too small for this: it lacks {_and(sides)}", "trim to less, or cut the pieces larger"
+    )
 
 
 def _and(parts: list[str]) -> str:
@@ -127,7 +129,9 @@ def _not_alike(f: Facts) -> Saying:
     if how == "mirror":
         why = "they are mirror images of each other"
     elif how == "size":
-        (a, b), (c, d) = cast("tuple[tuple[Exact, Exact], tuple[Exact, Exact]]", (f.lengths("first"), f.lengths("second")))
+        (a, b), (c, d) = cast(
+            "tuple[tuple[Exact, Exact], tuple[Exact, Exact]]", (f.lengths("first"), f.lengths("second"))
+        )
         why = f"one measures {f.shown(a)} by {f.shown(b)} and another {f.shown(c)} by {f.shown(d)}"
     else:
         why = "they show different colours or outlines, however they are turned"
@@ -149,13 +153,23 @@ def _angle(f: Facts) -> Saying:
 
         x, y = turn.floats  # type: ignore[attr-defined]
         degrees = f", but {abs(atan2(y, x)) * 180 / pi:.1f} degrees off it"
-    return Saying("E316", f"the seam does not run at 45 degrees{degrees}, so a square cannot be laid on it", "trim to the shape of the unit, or `centred`")
+    return Saying(
+        "E316",
+        f"the seam does not run at 45 degrees{degrees}, so a square cannot be laid on it",
+        "trim to the shape of the unit, or `centred`",
+    )
 
 
 def _strip_with_piece(f: Facts) -> Saying:
     if f.has("strip"):
-        return Saying("E314", f"a strip set is joined to strips, and {f.word('piece')} is none", "subcut the strips first")
-    return Saying("E314", f"{f.word('piece')} has no ends, so it joins only other strips", "cut a rectangle of the length you need")
+        return Saying(
+            "E314", f"a strip set is joined to strips, and {f.word('piece')} is none", "subcut the strips first"
+        )
+    return Saying(
+        "E314",
+        f"{f.word('piece')} has no ends, so it joins only other strips",
+        "cut a rectangle of the length you need",
+    )
 
 
 SAYINGS: dict[str, Callable[[Facts], Saying]] = {
@@ -166,59 +180,89 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "mark-off-edge": lambda f: Saying("E310", "the piece lies beside the edge it is sewn to"),
     "edge-too-short": lambda f: Saying("E310", "an edge is too short to take up the difference"),
     "trim-too-large": _trim_too_large,
-    "cut-misses": lambda f: Saying("E303", "this cut misses the work: all of it lies on one side", "measure from another edge, or less far"),
+    "cut-misses": lambda f: Saying(
+        "E303", "this cut misses the work: all of it lies on one side", "measure from another edge, or less far"
+    ),
     "points-meet": lambda f: Saying("E303", "both points are the same, so there is no line to cut on"),
-    "cut-inner-corner": lambda f: Saying("E310", "the work has an inner corner, and a straight cut across it is not worked out"),
+    "cut-inner-corner": lambda f: Saying(
+        "E310", "the work has an inner corner, and a straight cut across it is not worked out"
+    ),
     "cloth-double": lambda f: Saying("E310", "the cloth lies double here, so this cannot be worked out"),
     "size-not-positive": lambda f: Saying("E304", "a piece of this size is nothing"),
     "too-small": lambda f: Saying(
         "E310", f"nothing of it would be seen: a piece has to be wider than two seams, {f.shown(f.settings.seam * 2)}"
     ),
-    "no-such-edge": lambda f: Saying("E306", f"no edge faces `{f.word('place')}` as it lies now", "an edge is named by where it lies on the table now"),
+    "no-such-edge": lambda f: Saying(
+        "E306",
+        f"no edge faces `{f.word('place')}` as it lies now",
+        "an edge is named by where it lies on the table now",
+    ),
     "two-such-edges": lambda f: Saying(
-        "E307", f"two edges are `{f.word('place')}`, equally long: {f.shown(f.length('length'))} finished", "turn the work so that one place is clear"
+        "E307",
+        f"two edges are `{f.word('place')}`, equally long: {f.shown(f.length('length'))} finished",
+        "turn the work so that one place is clear",
     ),
     "two-edges-face": lambda f: Saying(
         "E307",
         f"no edge faces `{f.word('place')}` exactly, and several do partly",
         f"say {_or(f.words('names'))}",
     ),
-    "on-a-seam": lambda f: Saying("E403", f"a seam runs to `{f.word('place')}`: {_and(list(f.words('fabrics'))) or 'nothing'} meet there")
-    if f.words("fabrics")
-    else Saying("E306", f"there is no cloth at `{f.word('place')}`"),
+    "on-a-seam": lambda f: (
+        Saying("E403", f"a seam runs to `{f.word('place')}`: {_and(list(f.words('fabrics'))) or 'nothing'} meet there")
+        if f.words("fabrics")
+        else Saying("E306", f"there is no cloth at `{f.word('place')}`")
+    ),
     "seam-angle": _angle,
     "no-such-seam": lambda f: Saying("E316", f"there is no seam to lay on `{f.word('place')}`"),
     "two-such-seams": lambda f: Saying("E316", f"two seams could lie on `{f.word('place')}`, equally long and near"),
     "no-such-point": lambda f: Saying("E316", "no two seams cross here, so there is no point to measure from"),
     "alignments-disagree": lambda f: Saying(
         "E315",
-        f"the ruler cannot be laid so: this lies {f.exactly(f.length('difference'))} from where the clauses before put it",
+        f"the ruler cannot lie so: this is {f.exactly(f.length('difference'))} from where the clauses before put it",
         "leave one of them out, or change the size",
     ),
-    "direction-outside": lambda f: Saying("E311", "the diagonal of this size has no exact direction", "trim to a size with fractions"),
-    "cut-angle-outside": lambda f: Saying("E311", "the direction of this cut cannot be worked out exactly", "trim the work to a size with fractions first"),
-    "turn-outside": lambda f: Saying("E311", f"a turn by {f.count('degrees')} degrees cannot be worked out exactly", "turn by 15, 30, 45, 60 or 90 degrees"),
+    "direction-outside": lambda f: Saying(
+        "E311", "the diagonal of this size has no exact direction", "trim to a size with fractions"
+    ),
+    "cut-angle-outside": lambda f: Saying(
+        "E311", "the direction of this cut cannot be worked out exactly", "trim the work to a size with fractions first"
+    ),
+    "turn-outside": lambda f: Saying(
+        "E311",
+        f"a turn by {f.count('degrees')} degrees cannot be worked out exactly",
+        "turn by 15, 30, 45, 60 or 90 degrees",
+    ),
     "outside-numbers": lambda f: Saying("E311", "an angle of this step cannot be worked out exactly"),
-    "not-a-side": lambda f: Saying("E316", f"a ruler has no `{f.word('place')}`", "measure from left, right, top or bottom"),
+    "not-a-side": lambda f: Saying(
+        "E316", f"a ruler has no `{f.word('place')}`", "measure from left, right, top or bottom"
+    ),
     "not-alike": _not_alike,
     "names-and-kinds": _names_and_kinds,
     "segment-too-long": lambda f: Saying(
         "E303", f"a segment of {f.shown(f.length('segment'))} is longer than the work, {f.shown(f.length('length'))}"
     ),
     "strip-with-piece": _strip_with_piece,
-    "strip-ends": lambda f: Saying("E314", f"a strip has no `{f.word('place')}` end until it is subcut", "join strips on top or bottom"),
+    "strip-ends": lambda f: Saying(
+        "E314", f"a strip has no `{f.word('place')}` end until it is subcut", "join strips on top or bottom"
+    ),
     "strip-no-ends": lambda f: Saying("E314", "a strip has no ends until it is subcut", "write `subcut WIDTH` first"),
     "not-beside-seam": lambda f: Saying("E317", f"`{f.word('word')}` does not lie beside this seam"),
     "both-beside-seam": lambda f: Saying(
         "E317", f"`{f.word('word')}` lies on both sides of this seam, equally long", "name a side, or a unit"
     ),
-    "side-along-seam": lambda f: Saying("E317", f"the seam runs that way itself, so it cannot be pressed toward the {f.word('word')}"),
+    "side-along-seam": lambda f: Saying(
+        "E317", f"the seam itself runs that way, so it is not pressed toward the {f.word('word')}"
+    ),
     "centred-and-even": lambda f: Saying("E318", "a piece lies either centred or even at one end"),
-    "not-an-end": lambda f: Saying("E318", f"`{f.word('place')}` is not at one end of this edge", "name the end where the two edges begin together"),
+    "not-an-end": lambda f: Saying(
+        "E318", f"`{f.word('place')}` is not at one end of this edge", "name the end where the two edges begin together"
+    ),
     "other-size": _other_size,
     "other-copies": _other_copies,
     "other-fabric": lambda f: Saying(
-        "E403", f"{f.word('there')} shows at `{f.word('place')}`, not {f.word('wanted')}", "turn the work, or look at the figure of the step before"
+        "E403",
+        f"{f.word('there')} shows at `{f.word('place')}`, not {f.word('wanted')}",
+        "turn the work, or look at the figure of the step before",
     ),
 }
 

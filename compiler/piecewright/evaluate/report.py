@@ -9,9 +9,7 @@ from piecewright.source import Span
 class Problem(Exception):
     """A mistake with its place, to be reported by whoever evaluates the line."""
 
-    def __init__(
-        self, code: str, message: str, span: Span, hint: str | None = None, *others: Label
-    ) -> None:
+    def __init__(self, code: str, message: str, span: Span, hint: str | None = None, *others: Label) -> None:
         super().__init__(message)
         self.code = code
         self.message = message
@@ -63,9 +61,7 @@ class Report:
                     labels = (Label(span=call.span),)
                     break
         self.found.append(
-            Diagnostic(
-                code=code, severity=severity, message=message, labels=labels, hint=hint, trace=tuple(trace)
-            )
+            Diagnostic(code=code, severity=severity, message=message, labels=labels, hint=hint, trace=tuple(trace))
         )
 
     def take(self, diagnostics: tuple[Diagnostic, ...]) -> None:

@@ -1,39 +1,21 @@
-"""A parsed file evaluated: every definition made as it is called for, once for each way it is called."""
+"""A parsed file evaluated: what it asks for is made, and every line of it is looked at."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
+from collections.abc import Iterable, Mapping
 
 from piecewright.diagnostics.model import Diagnostic
-from piecewright.evaluate import kinds
 from piecewright.evaluate.asked import asked
-from piecewright.evaluate.bind import Match
 from piecewright.evaluate.circles import refuse_circles
-from piecewright.evaluate.definition import Definition, Parameter
-from piecewright.evaluate.env import Env, Value
-from piecewright.evaluate.library import library_file
-from piecewright.evaluate.mirror import mirrored_made
-from piecewright.evaluate.products import Product
-from piecewright.evaluate.recipes import Recipe
-from piecewright.evaluate.report import Problem, Report, Silent
-from piecewright.evaluate.scope import Entry, Margin, Scope
-from piecewright.evaluate.settings import NAMES as SETTINGS
-from piecewright.evaluate.settings import settings_of
-from piecewright.evaluate.shown import plain, shown
-from piecewright.evaluate.standing import stand_in
-from piecewright.evaluate.steps import Draft, Table, run_verb, supplies_of
-from piecewright.evaluate.values import BROKEN, UNKNOWN, Broken, Quantity, Unknown
-from piecewright.exact import INCH_PER, BadSize, Exact, fraction_text, parse_size
+from piecewright.evaluate.definition import Definition
+from piecewright.evaluate.env import Value
+from piecewright.evaluate.report import Problem, Silent
+from piecewright.evaluate.scope import Margin
+from piecewright.evaluate.session import Load, Session
+from piecewright.evaluate.values import UNKNOWN, Unknown
 from piecewright.kernel.build import Build, Fabric, Made, Piece
-from piecewright.kernel.moves import turned
-from piecewright.kernel.unit import Unit
-from piecewright.source import Span
 from piecewright.syntax.ast import File
-from piecewright.verbs.registry import Said
-from piecewright.verbs.work import Brought, Redraw, Work
 
-Load = Callable[[str, Span], File | tuple[Diagnostic, ...]]
 NOTHING: Mapping[str, str] = {}
 
 
@@ -46,362 +28,83 @@ def evaluate(
     pattern's settings or of names at its left margin, each written as there.
     """
     session = Session(file, load, settings)
-    build = session.build()
+    build = _build(session)
     return (None if session.report.failed else build), tuple(session.report.found)
 
 
-class Session:
-    """One evaluation: the files, the fabrics, and everything made so far."""
+def _build(session: Session) -> Build:
+    """Everything that is asked for, made; and every line looked at."""
+    session.main.read()
+    refuse_circles(session.main)
+    session.check_overrides()
+    demands = asked(session)
+    _look_through(session)
+    made = _in_order(session, (demand.key for demand in demands))
+    return Build(settings=session.settings, fabrics=_fabrics(session, made), made=made, demands=demands)
 
-    def __init__(self, file: File, load: Load, overrides: Mapping[str, str]) -> None:
-        self.report = Report()
-        self.settings = settings_of(file, overrides, self.report)
-        self.fabrics: dict[str, Fabric] = {}
-        self.products: dict[str, Product] = {}
-        self.main = Scope(file, self)
-        self._load = load
-        self._scopes: dict[int, Scope] = {id(file): self.main}
-        self._library: dict[str, Scope | None] = {}
-        self._made: dict[tuple[object, ...], Product | None] = {}
-        self._margins: dict[int, Value | Broken] = {}
-        self._turned: dict[tuple[int, int], tuple[Unit, Unit]] = {}
-        self._overrides = overrides
 
-    def build(self) -> Build:
-        """Everything that is asked for, made; and every line looked at."""
-        self.main.read()
-        refuse_circles(self.main)
-        self._check_overrides()
-        demands = asked(self)
-        self._look_through()
-        made = self._in_order(demand.key for demand in demands)
-        return Build(settings=self.settings, fabrics=self._fabrics(made), made=made, demands=demands)
-
-    # ── files and names ─────────────────────────────────────────────────────────────────────────
-
-    def load(self, text: str, span: Span) -> Scope | None:
-        """A used file; None where it cannot be read, which is reported."""
-        loaded = self._load(text, span)
-        if not isinstance(loaded, File):
-            self.report.take(loaded)
-            self.report.failed = True
-            return None
-        return self._scope(loaded)
-
-    def _scope(self, file: File, *, library: bool = False) -> Scope:
-        scope = self._scopes.get(id(file))
-        if scope is None:
-            scope = self._scopes[id(file)] = Scope(file, self, library=library)
-            if library:
-                self.report.library.add(id(file.source))
-            scope.read()
-            refuse_circles(scope)
-        return scope
-
-    def library_entry(self, name: str) -> Entry | None:
-        """What the library has under a name."""
-        if name not in self._library:
-            file = library_file(name)
-            self._library[name] = self._scope(file, library=True) if file is not None else None
-        scope = self._library[name]
-        return scope.names.get(name) if scope is not None else None
-
-    def margin(self, margin: Margin) -> Value:
-        """The value of a name at the left margin. Raises `Silent` where it is broken."""
-        if id(margin) not in self._margins:
-            if margin.running:
-                raise Problem("E209", f"`{margin.name}` leads back to itself", margin.span)
-            margin.running = True
+def _look_through(session: Session) -> None:
+    """Every name at the margin and every definition of this file that was not evaluated yet."""
+    for entry in session.main.names.values():
+        if isinstance(entry, Margin):
             try:
-                value: Value | Broken = self._overridden(margin) or Env(self, margin.scope).of(margin.node)
-                self._margins[id(margin)] = value.called(margin.name) if isinstance(value, Recipe) else value
+                session.margin(entry)
             except Problem as problem:
-                self.report.problem(problem)
-                self._margins[id(margin)] = BROKEN
+                session.report.problem(problem)
             except Silent:
-                self._margins[id(margin)] = BROKEN
-            margin.running = False
-        found = self._margins[id(margin)]
-        if isinstance(found, Broken):
-            raise Silent
-        return found
-
-    def _overridden(self, margin: Margin) -> Value | None:
-        text = self._overrides.get(margin.name) if margin.scope is self.main else None
-        if text is None:
-            return None
-        try:
-            value, unit = parse_size(text)
-        except BadSize:
-            entry = self.main.peek(text.strip().lower())
-            if isinstance(entry, Fabric):
-                return entry
-            raise Problem("E214", f"“{text}” is neither a size nor a fabric of this pattern", margin.span) from None
-        return Quantity(value, self.settings.units) if unit is None else Quantity(value * INCH_PER[unit], None)
-
-    def _check_overrides(self) -> None:
-        for name in self._overrides:
-            if name not in SETTINGS and not isinstance(self.main.names.get(name), Margin):
-                start = Span(self.main.file.source, 0, 0)
-                hint = f"write `{name} is …` at the left margin, and it can be set"
-                self.report.problem(Problem("E214", f"this pattern has no `{name}` to set", start, hint))
-
-    # ── definitions ─────────────────────────────────────────────────────────────────────────────
-
-    def parameter_kinds(self, definition: Definition) -> None:
-        """Sees to it that each parameter's kind is known."""
-        if not definition.settled:
-            definition.settled = True
-            kinds.settle(definition, self)
-
-    def default(self, definition: Definition, parameter: Parameter, before: Mapping[str, Value]) -> Value:
-        """The default of a parameter, which may use those before it. Raises `Silent` where it is wrong."""
-        assert parameter.default is not None
-        env = Env(self, definition.scope, definition)
-        env.locals.update(before)
-        try:
-            return env.of(parameter.default)
-        except Problem as problem:
-            self.report.problem(problem)
-            raise Silent from None
-
-    def stand_in(self, definition: Definition, parameter: Parameter) -> Fabric:
-        """The fabric shown for a fabric parameter that nobody gave one."""
-        entry = definition.scope.peek(parameter.name)
-        if isinstance(entry, Fabric):
-            return entry
-        found = self.fabrics.get(parameter.name)
-        if found is None:
-            found = self.fabrics[parameter.name] = stand_in(definition, parameter, self.settings.usable)
-        return found
-
-    def made(
-        self,
-        definition: Definition,
-        values: Mapping[str, Value],
-        given: Mapping[str, Span],
-        span: Span | None,
-        part: str | None = None,
-    ) -> Product:
-        """The product of a definition with its arguments, or the part of it with a name. `span` is the call,
-        None where the pattern has none.
-
-        Raises `Silent` where it cannot be made, which is reported the first time, and `Problem` for a circle.
-        """
-        definition.statements(self.report)
-        if definition.broken:
-            raise Silent
-        key = (id(definition), *(self._canonical(value) for value in values.values()))
-        if key not in self._made:
-            if definition.running:
-                raise Problem("E209", f"`{definition.name}` leads back to itself", span or definition.span)
-            definition.running = True
-            if span is not None:
-                self.report.calls.append((span, f"`{definition.name}` is made here"))
-            self._made[key] = self._make(definition, values, given)
-            if span is not None:
-                self.report.calls.pop()
-            definition.running = False
-        product = self._made[key]
-        if product is None:
-            raise Silent
-        if part is None:
-            return product
-        if part not in product.parts:
-            raise Silent
-        return product.parts[part]
-
-    def _canonical(self, value: Value) -> tuple[object, ...]:
-        if isinstance(value, Quantity):
-            return ("size", value.inches, value.units is None)
-        if isinstance(value, Fabric):
-            return ("fabric", value.name)
-        if isinstance(value, Recipe):
-            return ("piece", value.text(self), value.words)
-        return ("place", getattr(value, "word", ""))
-
-    def _make(
-        self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]
-    ) -> Product | None:
-        definition.used = True
-        table = self._run(definition, values, given)
-        work = table.env.work
-        if table.env.lost or work is None:
-            return None
-        arguments = tuple((p.name, self._said(definition, p, values[p.name])) for p in definition.parameters)
-        text = self._unique(self._key(definition.name, arguments), definition)
-        file = definition.scope.file.source.name
-        made = Made(
-            key=text,
-            name=definition.name,
-            kind=definition.kind,
-            arguments=arguments,
-            file=file,
-            line=definition.line.span.line,
-            unit=work.unit,
-            copies=work.copies,
-            steps=tuple(draft.step(file) for draft in self._measured(table, work)),
-            supplies=tuple(supplies_of(table.drafts, work)),
-            segments=work.segments,
-            segment=work.segment,
-        )
-        product = Product(made, work.usable)
-        for name, unit, copies in work.parts:
-            part_key = self._unique(self._key(name, arguments), definition)
-            part = replace(made, key=part_key, name=name, unit=unit, copies=copies, whole=text)
-            product.parts[name] = self.products[part_key] = Product(part, None, product)
-        self.products[text] = product
-        return product
-
-    def _measured(self, table: Table, work: Work) -> list[Draft]:
-        """The steps, with how much of each strip a segment takes."""
-        if work.segment is not None:
-            for draft in table.drafts:
-                draft.supplies = [
-                    replace(s, length=work.segment) if isinstance(s.source, Piece) and s.source.width is None else s
-                    for s in draft.supplies
-                ]
-        return table.drafts
-
-    def _run(self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]) -> Table:
-        """The steps done on an empty table; done again where the strips have to be drawn another length."""
-        drawn: Exact | None = None
-        while True:
-            env = Env(self, definition.scope, definition)
-            env.locals.update(values)
-            env.spans.update((p.name, p.span) for p in definition.parameters)
-            env.given.update(given)
-            env.lost = definition.broken
-            if drawn is not None:
-                env.drawn = drawn
-            table = Table(definition, env, self)
-            try:
-                table.do()
-            except Redraw as redraw:
-                drawn = redraw.length
                 continue
-            return table
+    for definition in session.main.definitions:
+        definition.statements(session.report)
+        if not definition.used:
+            _look_at(session, definition)
 
-    def _key(self, name: str, arguments: tuple[tuple[str, str], ...]) -> str:
-        return f"{name}({', '.join(text for _, text in arguments)})" if arguments else name
 
-    def _unique(self, key: str, definition: Definition) -> str:
-        """The key, told apart from that of another file's definition of the same name."""
-        if key not in self.products:
-            return key
-        number = 2
-        while f"{key} ({number})" in self.products:
-            number += 1
-        return f"{key} ({number})"
-
-    def _said(self, definition: Definition, parameter: Parameter, value: Value) -> str:
-        if isinstance(value, Quantity):
-            if parameter.kind == "count" and value.amount.is_rational:
-                return fraction_text(value.amount)
-            return plain(value.inches, self.settings.units)
-        if isinstance(value, Fabric):
-            return value.name
-        if isinstance(value, Recipe):
-            return value.text(self)
-        return str(getattr(value, "word", ""))
-
-    def mirror(self, product: Product, reversed: bool) -> Product:
-        """The product, or its mirror twin."""
-        if not reversed:
-            return product
-        if product.twin is None:
-            whole = self.mirror(product.whole, True) if product.whole is not None else None
-            made = mirrored_made(product.made, lambda key: self.mirror(self.products[key], True).key)
-            twin = product.twin = Product(made, product.usable, whole)
-            twin.twin = product
-            self.products[made.key] = twin
-            for name, part in product.parts.items():
-                twin.parts[name] = self.mirror(part, True)
-        return product.twin
-
-    def turned(self, brought: Brought, degrees: int) -> Unit:
-        """A piece turned, each only once."""
-        key = (id(brought.unit), degrees)
-        found = self._turned.get(key)
-        if found is None:
-            found = self._turned[key] = (brought.unit, turned(brought.unit, degrees))
-        return found[1]
-
-    def cut_piece(self, match: Match, said: Said, env: Env) -> Brought:
-        """What a cutting noun's sentence cuts."""
-        brought = run_verb(match.verb, match, said, env, self)
-        assert isinstance(brought, Brought)
-        return brought
-
-    # ── what nobody asked for is checked all the same ───────────────────────────────────────────
-
-    def _look_through(self) -> None:
-        """Every name at the margin and every definition of this file that was not evaluated yet."""
-        for entry in self.main.names.values():
-            if isinstance(entry, Margin):
-                try:
-                    self.margin(entry)
-                except Problem as problem:
-                    self.report.problem(problem)
-                except Silent:
-                    continue
-        for definition in self.main.definitions:
-            definition.statements(self.report)
-            if not definition.used:
-                self._look_at(definition)
-
-    def _look_at(self, definition: Definition) -> None:
-        """Made with defaults and stand-ins where that says everything, else only looked through."""
-        self.parameter_kinds(definition)
-        values: dict[str, Value] = {}
-        for parameter in definition.parameters:
-            try:
-                if parameter.default is not None:
-                    values[parameter.name] = self.default(definition, parameter, values)
-                elif parameter.kind in ("fabric", None):
-                    values[parameter.name] = self.stand_in(definition, parameter)
-                else:
-                    values[parameter.name] = UNKNOWN
-            except Silent:
-                values[parameter.name] = UNKNOWN
-        if definition.running or definition.broken or any(isinstance(v, Unknown) for v in values.values()):
-            self._run(definition, values, {})
-            return
+def _look_at(session: Session, definition: Definition) -> None:
+    """Made with defaults and stand-ins where that says everything, else only looked through."""
+    session.parameter_kinds(definition)
+    values: dict[str, Value] = {}
+    for parameter in definition.parameters:
         try:
-            self.made(definition, values, {}, None)
+            if parameter.default is not None:
+                values[parameter.name] = session.default(definition, parameter, values)
+            elif parameter.kind in ("fabric", None):
+                values[parameter.name] = session.stand_in(definition, parameter)
+            else:
+                values[parameter.name] = UNKNOWN
         except Silent:
+            values[parameter.name] = UNKNOWN
+    if definition.running or definition.broken or any(isinstance(v, Unknown) for v in values.values()):
+        session.run(definition, values, {})
+        return
+    try:
+        session.made(definition, values, {}, None)
+    except Silent:
+        return
+
+
+def _in_order(session: Session, keys: Iterable[str]) -> tuple[Made, ...]:
+    """What is made for these keys, whatever a unit uses before the unit itsession."""
+    found: dict[str, Made] = {}
+    seen: set[str] = set()
+
+    def visit(key: str) -> None:
+        if key in seen:
             return
+        product = session.products[key]
+        group = list(product.whole.parts.values()) if product.whole is not None else [product]
+        seen.update(one.key for one in group)
+        for supply in group[0].made.supplies:
+            if isinstance(supply.source, str):
+                visit(supply.source)
+        for one in group:
+            found[one.key] = one.made
 
-    def _in_order(self, keys: Iterable[str]) -> tuple[Made, ...]:
-        """What is made for these keys, whatever a unit uses before the unit itself."""
-        found: dict[str, Made] = {}
-        seen: set[str] = set()
+    for key in keys:
+        visit(key)
+    return tuple(found.values())
 
-        def visit(key: str) -> None:
-            if key in seen:
-                return
-            product = self.products[key]
-            group = list(product.whole.parts.values()) if product.whole is not None else [product]
-            seen.update(one.key for one in group)
-            for supply in group[0].made.supplies:
-                if isinstance(supply.source, str):
-                    visit(supply.source)
-            for one in group:
-                found[one.key] = one.made
 
-        for key in keys:
-            visit(key)
-        return tuple(found.values())
-
-    def _fabrics(self, made: tuple[Made, ...]) -> tuple[Fabric, ...]:
-        """The fabrics of this file, and of others and stand-ins those that are used."""
-        used = {s.source.fabric for one in made for s in one.supplies if isinstance(s.source, Piece)}
-        return tuple(f for name, f in self.fabrics.items() if name in used or self.main.names.get(name) is f)
-
-    def shown(self, length: Exact) -> str:
-        """A length for people."""
-        return shown(length, self.settings.units)
-
-    def shown_number(self, number: Exact) -> str:
-        """A bare number for people."""
-        return shown(number, "inch")
+def _fabrics(session: Session, made: tuple[Made, ...]) -> tuple[Fabric, ...]:
+    """The fabrics of this file, and of others and stand-ins those that are used."""
+    used = {s.source.fabric for one in made for s in one.supplies if isinstance(s.source, Piece)}
+    return tuple(f for name, f in session.fabrics.items() if name in used or session.main.names.get(name) is f)

@@ -15,7 +15,7 @@ from piecewright.syntax.ast import Call, File, Line, Name, Row, Text
 from piecewright.verbs.table import VERBS
 
 if TYPE_CHECKING:
-    from piecewright.evaluate.run import Session
+    from piecewright.evaluate.session import Session
 
 
 class Part:
@@ -147,9 +147,12 @@ class Scope:
         step = line.sentence.step
         text = step.parts[-1].members[0].items[-1]
         whole = len(step.parts) == 1
-        form = "write `use \"FILE\"` or `use NAMES from \"FILE\"`"
-        if not isinstance(text, Text) or line.sentence.clauses or line.children or (
-            whole and (len(step.parts[0].members) > 1 or len(step.parts[0].members[0].items) != 2)
+        form = 'write `use "FILE"` or `use NAMES from "FILE"`'
+        if (
+            not isinstance(text, Text)
+            or line.sentence.clauses
+            or line.children
+            or (whole and (len(step.parts[0].members) > 1 or len(step.parts[0].members[0].items) != 2))
         ):
             raise Problem("E212", "this does not say which file to use", step.span, form)
         names: list[Name] = []
@@ -197,7 +200,7 @@ class Scope:
                 "E211",
                 f"two used files have `{name}`",
                 span,
-                f"say which: `use {name} from \"FILE\"`",
+                f'say which: `use {name} from "FILE"`',
                 *(Label(span=used.spans[name], text="here") for used in found),
             )
         if found:

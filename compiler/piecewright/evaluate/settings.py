@@ -117,7 +117,9 @@ def _setting(line: Line, name: str, units: Units) -> object:
     first = step.parts[0].members[0].items[0]
     if name not in NAMES:
         known = ", ".join(f"`{one}`" for one in NAMES)
-        raise Problem("E214", f"there is no setting `{first.span.text}`", first.span, near(name, NAMES) or f"there are {known}")
+        raise Problem(
+            "E214", f"there is no setting `{first.span.text}`", first.span, near(name, NAMES) or f"there are {known}"
+        )
     if line.children or line.sentence.clauses:
         over = line.children[0].span if line.children else line.sentence.clauses[0].span
         raise Problem("E214", f"the setting `{name}` takes one value", over)
@@ -180,8 +182,9 @@ def _wrong(name: str, span: Span, text: str) -> Problem:
 
 def _example(name: str) -> str:
     examples = {
-        "edition": "edition 1", "seam": "seam 1/4", "units": "units inch`, `units cm` or `units mm", "ruler": "ruler 1/8",
-        "tolerance": "tolerance 1/16", "usable": "usable 40", "press": "press open` or `press toward darker",
+        "edition": "edition 1", "seam": "seam 1/4", "units": "units inch`, `units cm` or `units mm",
+        "ruler": "ruler 1/8", "tolerance": "tolerance 1/16", "usable": "usable 40",
+        "press": "press open` or `press toward darker",
     }  # fmt: skip
     return f"write `{examples[name]}`"
 

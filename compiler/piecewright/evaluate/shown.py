@@ -39,7 +39,11 @@ def exactly(length: Exact, units: Units) -> str:
     if not text.startswith("about"):
         return text
     value = length if units == "inch" else length / INCH_PER[units]
-    full = fraction_text(value) if value.is_rational else str(value).replace("*", "·").replace("sqrt(", "√").replace(")", "")
+    full = (
+        fraction_text(value)
+        if value.is_rational
+        else str(value).replace("*", "·").replace("sqrt(", "√").replace(")", "")
+    )
     return f"{text}, exactly {full}"
 
 

@@ -71,7 +71,9 @@ def _value(kind: str, node: Node, env: Env) -> object:
         return env.fabric(node)
     if kind == "text":
         if not isinstance(node, Text):
-            raise Problem("E204", f"`{node.span.text}` is not a text", node.span, "a text stands between quotation marks")
+            raise Problem(
+                "E204", f"`{node.span.text}` is not a text", node.span, "a text stands between quotation marks"
+            )
         return node.text
     if kind == "side":
         return _beside(node, env)
@@ -91,7 +93,9 @@ def _word(kind: str, node: Item, env: Env) -> str | Unknown:
         if isinstance(value, Place) and value.word in allowed:
             return value.word
         word = f"`{value.word}`" if isinstance(value, Place) else kind_of(value)
-        raise Problem("E204", f"`{text}` is {word}, and {SPOKEN[kind]} is wanted here", node.span, None, *env.cause(node))
+        raise Problem(
+            "E204", f"`{text}` is {word}, and {SPOKEN[kind]} is wanted here", node.span, None, *env.cause(node)
+        )
     hint = near(text, allowed)
     if hint is None:
         some = ", ".join(f"`{word}`" for word in allowed[:5])
@@ -107,7 +111,7 @@ def _beside(node: Item, env: Env) -> Beside | Unknown:
             return "side", node.text
         if node.text not in env.locals and env.scope.has(node.text):
             return "unit", node.text
-        value = env.value(node, "a fabric, a unit or a side")
+        value = env.value(node, "fabric, unit or side")
         if isinstance(value, Unknown):
             return value
         if isinstance(value, Fabric):

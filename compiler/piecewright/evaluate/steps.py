@@ -22,7 +22,7 @@ from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
 if TYPE_CHECKING:
-    from piecewright.evaluate.run import Session
+    from piecewright.evaluate.session import Session
 
 MOST_ROUNDS = 1000
 
@@ -30,7 +30,19 @@ MOST_ROUNDS = 1000
 class Draft:
     """A step while its definition is still being done."""
 
-    __slots__ = ("actions", "copies", "expects", "last", "line", "notes", "places", "round", "supplies", "times", "verb")
+    __slots__ = (
+        "actions",
+        "copies",
+        "expects",
+        "last",
+        "line",
+        "notes",
+        "places",
+        "round",
+        "supplies",
+        "times",
+        "verb",
+    )
 
     def __init__(self, verb: str, line: int, done: Done, places: tuple[str, ...], copies: int) -> None:
         self.verb = verb
@@ -84,9 +96,7 @@ class Table:
         for statement in self.definition.statements(self.session.report):
             self._statement(statement)
         if not self.started and not self.env.lost:
-            self._problem(
-                Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span)
-            )
+            self._problem(Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span))
 
     def _problem(self, problem: Problem) -> None:
         self.session.report.problem(problem)
@@ -206,7 +216,9 @@ class Table:
             )
         if work.usable is not None and not verb.on_strips:
             raise Problem(
-                "E314", f"`{verb.name}` needs ends, and strips have none until they are subcut", statement.span,
+                "E314",
+                f"`{verb.name}` needs ends, and strips have none until they are subcut",
+                statement.span,
                 "write `subcut WIDTH` first",
             )
 
@@ -257,7 +269,8 @@ class Table:
         for number, draft in enumerate(rounds[0]):
             draft.times, draft.round = times, self._rounds
             for later in rounds[1:]:
-                _also(draft, later[number])
+                if number < len(later):  # a round that failed has fewer
+                    _also(draft, later[number])
         self.drafts += rounds[0]
         self._last = rounds[0][-1] if rounds[0] else self._last
 

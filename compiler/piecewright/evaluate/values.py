@@ -94,7 +94,9 @@ def arithmetic(node: Item, env: Env) -> Quantity | Unknown:
         product = arithmetic(node.factors[0], env)
         for operator, factor in zip(node.operators, node.factors[1:], strict=True):
             other = arithmetic(factor, env)
-            product = _times(product, other, env, node.span) if operator == "*" else _over(product, other, env, factor.span)
+            product = (
+                _times(product, other, env, node.span) if operator == "*" else _over(product, other, env, factor.span)
+            )
         return product
     if isinstance(node, Text):
         raise Problem("E204", "a text stands where a size is wanted", node.span)

@@ -38,8 +38,8 @@ def polygon_piece(
     finished = ring
     for i, p in enumerate(outline):
         finished, _ = clip_ring(finished, p + directions[i].left() * allowance, directions[i], i)
-    if len(finished) < 3:
-        raise SewingError("too-small", width=None, height=None)
+        if len(finished) < 3:
+            raise SewingError("too-small", width=None, height=None)
     seen = area(outline)
     return Unit(
         corners=corners_between(finished, ring),

@@ -25,9 +25,7 @@ def laid(brought: Brought) -> Done:
     action: CutPiece | Take
     if isinstance(piece, Piece):
         across = width(brought.unit) if piece.width is None else piece.width
-        action = CutPiece(
-            shape=piece.shape, width=across, height=piece.height, fabric=piece.fabric, unit=brought.unit
-        )
+        action = CutPiece(shape=piece.shape, width=across, height=piece.height, fabric=piece.fabric, unit=brought.unit)
     else:
         action = Take(name=brought.name, unit=brought.unit)
     return Done(

@@ -37,9 +37,7 @@ def run(bench: Bench, said: Said) -> Done:
             theirs = edge_of(brought.unit, said.word("EDGE"), "EDGE")
         else:
             theirs = edge_of(brought.unit, OPPOSITE[name], "PIECE")
-        sew, pressing = sewn(
-            bench, said, unit, words, mine, brought, theirs, fit=_fit(said, unit, mine), slot=slot
-        )
+        sew, pressing = sewn(bench, said, unit, words, mine, brought, theirs, fit=_fit(said, unit, mine), slot=slot)
         actions += (sew, pressing)
         unit = sew.result
         words = tuple(dict.fromkeys((*words, *brought.words)))

@@ -23,18 +23,17 @@ def run(bench: Bench, said: Said) -> Done:
     result: Unit | None = None
     placed: list[tuple[Unit, ...]] = []
     row_units: list[Unit] = []
-    whole_rows: list[Unit] = []
     words: tuple[str, ...] = ()
     for r, row in enumerate(table):
         unit, units, names = _row(bench, said, row, r)
-        words = tuple(dict.fromkeys((*words, *names)))
         if result is None:
-            result, placed, row_units = unit, [units], [unit]
+            result, placed, row_units, words = unit, [units], [unit], names
             continue
-        slot = row[0][1]
-        joined = _joined(bench, said, result, words, "bottom", (Brought(unit=unit, source="", name="row"), slot), "top", -1)
+        whole = Brought(unit=unit, source="", name="the row", words=names), row[0][1]
+        joined = _joined(bench, said, result, words, "bottom", whole, "top", -1)
         placed.append(_carried(units, unit, joined.second))
         row_units.append(joined.second)
+        words = tuple(dict.fromkeys((*words, *names)))
         result = joined.unit
     assert result is not None
     action = Lay(
@@ -57,9 +56,7 @@ def _table(said: Said) -> list[list[Cell]]:
     if "COLUMNS" not in said:
         return written
     across, down = said.count("COLUMNS"), said.count("ROWS")
-    return [
-        [written[r % len(written)][c % len(written[r % len(written)])] for c in range(across)] for r in range(down)
-    ]
+    return [[written[r % len(written)][c % len(written[r % len(written)])] for c in range(across)] for r in range(down)]
 
 
 def _row(bench: Bench, said: Said, row: list[Cell], r: int) -> tuple[Unit, tuple[Unit, ...], tuple[str, ...]]:

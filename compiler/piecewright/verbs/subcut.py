@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.action import Line, Subcut
-from piecewright.kernel.cut import cut
+from piecewright.kernel.cut import cut, cut_off
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import bounds
 from piecewright.kernel.unit import Unit
@@ -47,7 +47,7 @@ def _strips(bench: Bench, work: Work, usable: Exact, segment: Exact) -> Done:
 
 
 def _segments(unit: Unit, segment: Exact, count: int) -> tuple[tuple[Line, ...], tuple[Unit, ...]]:
-    """The cuts, and all parts from left to right; a rest that is no full segment is the last."""
+    """The cuts, and the segments from left to right; a rest beyond them falls away."""
     left, bottom, right, top = bounds(unit)
     up = Vector(0, 1)
     lines: list[Line] = []
@@ -59,6 +59,9 @@ def _segments(unit: Unit, segment: Exact, count: int) -> tuple[tuple[Line, ...],
             break
         start = Vector(x, bottom)
         try:
+            if n == count:
+                # what is left beyond the last segment may be too narrow to be a part
+                return (*lines, (start, Vector(x, top))), (*segments, cut_off(rest, start, up))
             part, rest = cut(rest, start, up)
         except SewingError as error:
             raise Refused(error.kind, "WIDTH", **error.facts) from error

@@ -37,8 +37,10 @@ def _alignment(clause: Said) -> Alignment:
     side, distance = clause.word("EDGE"), clause.length("DISTANCE")
     if side not in SIDES:
         raise Refused("not-a-side", clause.at("EDGE"), place=side)
-    return SeamFrom(distance=distance, side=side) if clause.form.startswith("seam") else PointFrom(
-        distance=distance, side=side
+    return (
+        SeamFrom(distance=distance, side=side)
+        if clause.form.startswith("seam")
+        else PointFrom(distance=distance, side=side)
     )
 
 

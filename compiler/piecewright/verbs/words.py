@@ -5,7 +5,19 @@ from __future__ import annotations
 from piecewright.kernel.places import EDGES, LINES, POINTS, SIDES
 from piecewright.verbs.template import JOINING_WORDS
 
-__all__ = ["EDGES", "KEPT", "LINES", "MEASURES", "OPPOSITE", "PLACES", "POINTS", "RESERVED", "SIDES", "WAYS", "in_mirror"]
+__all__ = [
+    "EDGES",
+    "KEPT",
+    "LINES",
+    "MEASURES",
+    "OPPOSITE",
+    "PLACES",
+    "POINTS",
+    "RESERVED",
+    "SIDES",
+    "WAYS",
+    "in_mirror",
+]
 
 PLACES: tuple[str, ...] = (*EDGES, *POINTS)
 WAYS = ("right", "left", "around")

@@ -1,0 +1,315 @@
+"""One evaluation: the files, the fabrics, and every definition made once for each way it is called."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from piecewright.diagnostics.model import Diagnostic
+from piecewright.evaluate import kinds
+from piecewright.evaluate.bind import Match
+from piecewright.evaluate.circles import refuse_circles
+from piecewright.evaluate.definition import Definition, Parameter
+from piecewright.evaluate.env import Env, Value
+from piecewright.evaluate.library import library_file
+from piecewright.evaluate.mirror import mirrored_made
+from piecewright.evaluate.products import Product
+from piecewright.evaluate.recipes import Recipe
+from piecewright.evaluate.report import Problem, Report, Silent
+from piecewright.evaluate.scope import Entry, Margin, Scope
+from piecewright.evaluate.settings import NAMES as SETTINGS
+from piecewright.evaluate.settings import settings_of
+from piecewright.evaluate.shown import plain, shown
+from piecewright.evaluate.standing import stand_in
+from piecewright.evaluate.steps import Draft, Table, run_verb, supplies_of
+from piecewright.evaluate.values import BROKEN, Broken, Quantity
+from piecewright.exact import INCH_PER, BadSize, Exact, fraction_text, parse_size
+from piecewright.kernel.build import Fabric, Made, Piece
+from piecewright.kernel.moves import turned
+from piecewright.kernel.unit import Unit
+from piecewright.source import Span
+from piecewright.syntax.ast import File
+from piecewright.verbs.registry import Said
+from piecewright.verbs.work import Brought, Redraw, Work
+
+Load = Callable[[str, Span], File | tuple[Diagnostic, ...]]
+
+
+class Session:
+    """One evaluation: the files, the fabrics, and everything made so far."""
+
+    def __init__(self, file: File, load: Load, overrides: Mapping[str, str]) -> None:
+        self.report = Report()
+        self.settings = settings_of(file, overrides, self.report)
+        self.fabrics: dict[str, Fabric] = {}
+        self.products: dict[str, Product] = {}
+        self.main = Scope(file, self)
+        self._load = load
+        self._scopes: dict[int, Scope] = {id(file): self.main}
+        self._library: dict[str, Scope | None] = {}
+        self._made: dict[tuple[object, ...], Product | None] = {}
+        self._margins: dict[int, Value | Broken] = {}
+        self._turned: dict[tuple[int, int], tuple[Unit, Unit]] = {}
+        self._overrides = overrides
+
+    # ── files and names ─────────────────────────────────────────────────────────────────────────
+
+    def load(self, text: str, span: Span) -> Scope | None:
+        """A used file; None where it cannot be read, which is reported."""
+        loaded = self._load(text, span)
+        if not isinstance(loaded, File):
+            self.report.take(loaded)
+            self.report.failed = True
+            return None
+        return self._scope(loaded)
+
+    def _scope(self, file: File, *, library: bool = False) -> Scope:
+        scope = self._scopes.get(id(file))
+        if scope is None:
+            scope = self._scopes[id(file)] = Scope(file, self, library=library)
+            if library:
+                self.report.library.add(id(file.source))
+            scope.read()
+            refuse_circles(scope)
+        return scope
+
+    def library_entry(self, name: str) -> Entry | None:
+        """What the library has under a name."""
+        if name not in self._library:
+            file = library_file(name)
+            self._library[name] = self._scope(file, library=True) if file is not None else None
+        scope = self._library[name]
+        return scope.names.get(name) if scope is not None else None
+
+    def margin(self, margin: Margin) -> Value:
+        """The value of a name at the left margin. Raises `Silent` where it is broken."""
+        if id(margin) not in self._margins:
+            if margin.running:
+                raise Problem("E209", f"`{margin.name}` leads back to itself", margin.span)
+            margin.running = True
+            try:
+                value: Value | Broken = self._overridden(margin) or Env(self, margin.scope).of(margin.node)
+                self._margins[id(margin)] = value.called(margin.name) if isinstance(value, Recipe) else value
+            except Problem as problem:
+                self.report.problem(problem)
+                self._margins[id(margin)] = BROKEN
+            except Silent:
+                self._margins[id(margin)] = BROKEN
+            margin.running = False
+        found = self._margins[id(margin)]
+        if isinstance(found, Broken):
+            raise Silent
+        return found
+
+    def _overridden(self, margin: Margin) -> Value | None:
+        text = self._overrides.get(margin.name) if margin.scope is self.main else None
+        if text is None:
+            return None
+        try:
+            value, unit = parse_size(text)
+        except BadSize:
+            entry = self.main.peek(text.strip().lower())
+            if isinstance(entry, Fabric):
+                return entry
+            raise Problem("E214", f"“{text}” is neither a size nor a fabric of this pattern", margin.span) from None
+        return Quantity(value, self.settings.units) if unit is None else Quantity(value * INCH_PER[unit], None)
+
+    def check_overrides(self) -> None:
+        for name in self._overrides:
+            if name not in SETTINGS and not isinstance(self.main.names.get(name), Margin):
+                start = Span(self.main.file.source, 0, 0)
+                hint = f"write `{name} is …` at the left margin, and it can be set"
+                self.report.problem(Problem("E214", f"this pattern has no `{name}` to set", start, hint))
+
+    # ── definitions ─────────────────────────────────────────────────────────────────────────────
+
+    def parameter_kinds(self, definition: Definition) -> None:
+        """Sees to it that each parameter's kind is known."""
+        if not definition.settled:
+            definition.settled = True
+            kinds.settle(definition, self)
+
+    def default(self, definition: Definition, parameter: Parameter, before: Mapping[str, Value]) -> Value:
+        """The default of a parameter, which may use those before it. Raises `Silent` where it is wrong."""
+        assert parameter.default is not None
+        env = Env(self, definition.scope, definition)
+        env.locals.update(before)
+        try:
+            return env.of(parameter.default)
+        except Problem as problem:
+            self.report.problem(problem)
+            raise Silent from None
+
+    def stand_in(self, definition: Definition, parameter: Parameter) -> Fabric:
+        """The fabric shown for a fabric parameter that nobody gave one."""
+        entry = definition.scope.peek(parameter.name)
+        if isinstance(entry, Fabric):
+            return entry
+        found = self.fabrics.get(parameter.name)
+        if found is None:
+            found = self.fabrics[parameter.name] = stand_in(definition, parameter, self.settings.usable)
+        return found
+
+    def made(
+        self,
+        definition: Definition,
+        values: Mapping[str, Value],
+        given: Mapping[str, Span],
+        span: Span | None,
+        part: str | None = None,
+    ) -> Product:
+        """The product of a definition with its arguments, or the part of it with a name. `span` is the call,
+        None where the pattern has none.
+
+        Raises `Silent` where it cannot be made, which is reported the first time, and `Problem` for a circle.
+        """
+        definition.statements(self.report)
+        if definition.broken:
+            raise Silent
+        key = (id(definition), *(self._canonical(value) for value in values.values()))
+        if key not in self._made:
+            if definition.running:
+                raise Problem("E209", f"`{definition.name}` leads back to itself", span or definition.span)
+            definition.running = True
+            if span is not None:
+                self.report.calls.append((span, f"`{definition.name}` is made here"))
+            self._made[key] = self._make(definition, values, given)
+            if span is not None:
+                self.report.calls.pop()
+            definition.running = False
+        product = self._made[key]
+        if product is None:
+            raise Silent
+        if part is None:
+            return product
+        if part not in product.parts:
+            raise Silent
+        return product.parts[part]
+
+    def _canonical(self, value: Value) -> tuple[object, ...]:
+        if isinstance(value, Quantity):
+            return ("size", value.inches, value.units is None)
+        if isinstance(value, Fabric):
+            return ("fabric", value.name)
+        if isinstance(value, Recipe):
+            return ("piece", value.text(self), value.words)
+        return ("place", getattr(value, "word", ""))
+
+    def _make(self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]) -> Product | None:
+        definition.used = True
+        table = self.run(definition, values, given)
+        work = table.env.work
+        if table.env.lost or work is None:
+            return None
+        arguments = tuple((p.name, self._said(definition, p, values[p.name])) for p in definition.parameters)
+        text = self._unique(self._key(definition.name, arguments), definition)
+        file = definition.scope.file.source.name
+        made = Made(
+            key=text,
+            name=definition.name,
+            kind=definition.kind,
+            arguments=arguments,
+            file=file,
+            line=definition.line.span.line,
+            unit=work.unit,
+            copies=work.copies,
+            steps=tuple(draft.step(file) for draft in self._measured(table, work)),
+            supplies=tuple(supplies_of(table.drafts, work)),
+            segments=work.segments,
+            segment=work.segment,
+        )
+        product = Product(made, work.usable)
+        for name, unit, copies in work.parts:
+            part_key = self._unique(self._key(name, arguments), definition)
+            part = replace(made, key=part_key, name=name, unit=unit, copies=copies, whole=text)
+            product.parts[name] = self.products[part_key] = Product(part, None, product)
+        self.products[text] = product
+        return product
+
+    def _measured(self, table: Table, work: Work) -> list[Draft]:
+        """The steps, with how much of each strip a segment takes."""
+        if work.segment is not None:
+            for draft in table.drafts:
+                draft.supplies = [
+                    replace(s, length=work.segment) if isinstance(s.source, Piece) and s.source.width is None else s
+                    for s in draft.supplies
+                ]
+        return table.drafts
+
+    def run(self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]) -> Table:
+        """The steps done on an empty table; done again where the strips have to be drawn another length."""
+        drawn: Exact | None = None
+        while True:
+            env = Env(self, definition.scope, definition)
+            env.locals.update(values)
+            env.spans.update((p.name, p.span) for p in definition.parameters)
+            env.given.update(given)
+            env.lost = definition.broken
+            if drawn is not None:
+                env.drawn = drawn
+            table = Table(definition, env, self)
+            try:
+                table.do()
+            except Redraw as redraw:
+                drawn = redraw.length
+                continue
+            return table
+
+    def _key(self, name: str, arguments: tuple[tuple[str, str], ...]) -> str:
+        return f"{name}({', '.join(text for _, text in arguments)})" if arguments else name
+
+    def _unique(self, key: str, definition: Definition) -> str:
+        """The key, told apart from that of another file's definition of the same name."""
+        if key not in self.products:
+            return key
+        number = 2
+        while f"{key} ({number})" in self.products:
+            number += 1
+        return f"{key} ({number})"
+
+    def _said(self, definition: Definition, parameter: Parameter, value: Value) -> str:
+        if isinstance(value, Quantity):
+            if parameter.kind == "count" and value.amount.is_rational:
+                return fraction_text(value.amount)
+            return plain(value.inches, self.settings.units)
+        if isinstance(value, Fabric):
+            return value.name
+        if isinstance(value, Recipe):
+            return value.text(self)
+        return str(getattr(value, "word", ""))
+
+    def mirror(self, product: Product, reversed: bool) -> Product:
+        """The product, or its mirror twin."""
+        if not reversed:
+            return product
+        if product.twin is None:
+            whole = self.mirror(product.whole, True) if product.whole is not None else None
+            made = mirrored_made(product.made, lambda key: self.mirror(self.products[key], True).key)
+            twin = product.twin = Product(made, product.usable, whole)
+            twin.twin = product
+            self.products[made.key] = twin
+            for name, part in product.parts.items():
+                twin.parts[name] = self.mirror(part, True)
+        return product.twin
+
+    def turned(self, brought: Brought, degrees: int) -> Unit:
+        """A piece turned, each only once."""
+        key = (id(brought.unit), degrees)
+        found = self._turned.get(key)
+        if found is None:
+            found = self._turned[key] = (brought.unit, turned(brought.unit, degrees))
+        return found[1]
+
+    def cut_piece(self, match: Match, said: Said, env: Env) -> Brought:
+        """What a cutting noun's sentence cuts."""
+        brought = run_verb(match.verb, match, said, env, self)
+        assert isinstance(brought, Brought)
+        return brought
+
+    def shown(self, length: Exact) -> str:
+        """A length for people."""
+        return shown(length, self.settings.units)
+
+    def shown_number(self, number: Exact) -> str:
+        """A bare number for people."""
+        return shown(number, "inch")

@@ -1,0 +1,53 @@
+"""Every construction of the trade that can be said is made, with all it expects."""
+
+from __future__ import annotations
+
+from evaluate.constructions import parsed, sayable
+from piecewright.evaluate.run import evaluate
+from piecewright.kernel.build import Build
+from piecewright.kernel.measure import height, in_balance, width
+
+NAMES = (
+    "framed", "half-framed", "half-plain", "lantern", "goose-body", "goose-wing", "goose-pieced", "tip", "nested", "band",
+    "nine-patch", "rails", "rail-fence", "checks", "checkerboard", "curved-cabin", "faded-cabin", "courthouse", "dash",
+    "half-rectangle", "leaf", "sprig", "star-side", "braid", "slashed", "crossed", "striped", "zigzag", "quartered",
+    "scattered", "all-scraps", "double-stripe", "rail-strip", "coped",
+)  # fmt: skip
+
+
+def built() -> Build:
+    definitions, makes, heading = sayable()
+    text = "".join([*heading, *definitions.values(), *makes, "\nmake 24 of lantern(dusk, glow)\n"])
+    build, diagnostics = evaluate(parsed(text), lambda name, span: ())
+    assert [f"{one.span.line}: {one.message}" for one in diagnostics] == []
+    assert build is not None
+    return build
+
+
+def test_these_can_be_said() -> None:
+    assert tuple(sayable()[0]) == NAMES
+
+
+def test_all_that_can_be_said_is_made() -> None:
+    build = built()
+    made = {one.name for one in build.made}
+    assert len(build.demands) == 17
+    assert made | {"slashed", "striped", "double-stripe", "rail-strip", "star-side", "dash"} == {
+        *NAMES, "narrow", "wide", "low-stripe", "high-stripe"
+    }  # fmt: skip
+    assert made.isdisjoint({"slashed", "striped"})  # these are their parts
+    assert made.isdisjoint({"double-stripe", "rail-strip", "star-side", "dash"})  # nobody asks for these
+
+
+def test_the_cloth_of_everything_made_is_in_balance() -> None:
+    for one in built().made:
+        assert in_balance(one.unit), one.key
+
+
+def test_sizes() -> None:
+    sizes = {one.key: (str(width(one.unit)), str(height(one.unit)), one.copies) for one in built().made}
+    assert sizes["lantern(dusk, glow)"] == ("8", "8", 1)
+    assert sizes["nine-patch(sand, dusk)"] == ("13/2", "13/2", 1)
+    assert sizes["curved-cabin(glow, sand, dusk, 5)"] == ("12", "12", 1)
+    assert sizes["quartered(sand, dusk)"][2] == 4
+    assert sizes["coped(nine-patch(sand, dusk), clay, 12)"] == ("25/2", "25/2", 1)
