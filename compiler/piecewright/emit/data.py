@@ -51,6 +51,7 @@ def _fabric(fabric: FabricPlan, length: Size | None) -> dict[str, Any]:
         "assorted": fabric.assorted,
         "directional": fabric.directional,
         "stand_in": fabric.stand_in,
+        "usable": None if fabric.usable is None else _size(fabric.usable),
         "length": None if length is None else _size(length),
     }
 

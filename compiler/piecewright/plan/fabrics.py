@@ -6,6 +6,7 @@ from typing import Literal
 
 from piecewright.kernel.build import Build, Fabric
 from piecewright.plan.model import FabricPlan
+from piecewright.plan.rounding import given_size
 from piecewright.plan.words import plain
 
 Value = Literal["light", "medium", "dark"]
@@ -26,6 +27,7 @@ def fabric_plans(build: Build, used: frozenset[str]) -> tuple[FabricPlan, ...]:
     """The fabrics that are used, in the order of the pattern."""
     colours = _colours(build.fabrics)
     textures = _textures(colours)
+    usable = build.settings.usable
     return tuple(
         FabricPlan(
             name=fabric.name,
@@ -36,6 +38,7 @@ def fabric_plans(build: Build, used: frozenset[str]) -> tuple[FabricPlan, ...]:
             assorted=fabric.assorted,
             directional=fabric.directional,
             stand_in=fabric.stand_in,
+            usable=None if fabric.usable == usable else given_size(fabric.usable, build.settings),
         )
         for fabric in build.fabrics
         if fabric.name in used

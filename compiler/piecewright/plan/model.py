@@ -6,8 +6,9 @@ exact value in lowest terms (in the pattern's units), the ruler size and the typ
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from piecewright.dataclass import dataclass
 
 Point = tuple[float, float]  # inches, x to the right and y up
 
@@ -33,7 +34,8 @@ class Extent:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FabricPlan:
     """`colour` is always given (`#rrggbb`), chosen where the pattern gives none; `texture` is the name
-    of one of the fills, so that fabrics differ without colour; `value` light, medium or dark."""
+    of one of the fills, so that fabrics differ without colour; `value` light, medium or dark; `usable` the
+    width of this cloth, None where it is the pattern's."""
 
     name: str
     text: str
@@ -43,6 +45,7 @@ class FabricPlan:
     assorted: bool
     directional: bool
     stand_in: bool
+    usable: Size | None = None
 
 
 # ── figures: scenes in inches, no page, no text extents ─────────────────────────────────────────
