@@ -34,13 +34,39 @@ def side(point: Vector, direction: Vector, p: Vector) -> int:
         return 1
     if estimate < -bound:
         return -1
-    # on or very near the line: exactly, and for lines along the rows and columns without a product
+    return _near_side(point, direction, dx, dy, p)
+
+
+def sides_of_line(point: Vector, direction: Vector, points: Iterable[Vector]) -> list[int]:
+    """`side` of many points; the floats of the line are read once."""
+    px, py = point.floats
+    dx, dy = direction.floats
+    found: list[int] = []
+    for p in points:
+        x, y = p.floats
+        first = dx * (y - py)
+        second = dy * (x - px)
+        bound = _CERTAIN * (abs(dx) * (abs(y) + abs(py)) + abs(dy) * (abs(x) + abs(px)))
+        if first - second > bound:
+            found.append(1)
+        elif second - first > bound:
+            found.append(-1)
+        else:
+            found.append(_near_side(point, direction, dx, dy, p))
+    return found
+
+
+def _near_side(point: Vector, direction: Vector, dx: float, dy: float, p: Vector) -> int:
+    """The side of a point on or very near the line: exactly, and for lines along the rows and columns
+    without a product."""
     if dy == 0.0:
-        same = p.y == point.y
-        return 0 if same else (1 if (p.y > point.y) == (dx > 0) else -1)
+        if p.y == point.y:
+            return 0
+        return 1 if (p.y > point.y) == (dx > 0) else -1
     if dx == 0.0:
-        same = p.x == point.x
-        return 0 if same else (1 if (p.x < point.x) == (dy > 0) else -1)
+        if p.x == point.x:
+            return 0
+        return 1 if (p.x < point.x) == (dy > 0) else -1
     return direction.cross(p - point).sign()
 
 
@@ -66,7 +92,7 @@ def area(polygon: Polygon) -> Exact:
 
 def clip(polygon: Polygon, point: Vector, direction: Vector) -> tuple[Polygon, Polygon]:
     """A convex polygon divided by a line: what is left of it, what is right; `()` where nothing is."""
-    sides = [side(point, direction, p) for p in polygon]
+    sides = sides_of_line(point, direction, polygon)
     if min(sides) >= 0:
         return (polygon, ()) if max(sides) > 0 else ((), ())
     if max(sides) <= 0:
@@ -90,14 +116,27 @@ def clip(polygon: Polygon, point: Vector, direction: Vector) -> tuple[Polygon, P
     return tuple(left), tuple(right)
 
 
+Sides = tuple[tuple[Vector, Vector], ...]  # of a polygon: each corner with the step to the next
+
+
+def sides_of(polygon: Polygon) -> Sides:
+    """The sides of a polygon, to be worked out once where many cells are held against it."""
+    return tuple((p, polygon[i + 1 - len(polygon)] - p) for i, p in enumerate(polygon))
+
+
 def carve(polygon: Polygon, hole: Polygon) -> tuple[Polygon, tuple[Polygon, ...]]:
     """A convex polygon less a convex hole: the part inside the hole and the convex parts outside it."""
     if apart(polygon, hole):
         return (), (polygon,)
+    return carve_by(polygon, sides_of(hole))
+
+
+def carve_by(polygon: Polygon, hole: Sides) -> tuple[Polygon, tuple[Polygon, ...]]:
+    """The same with the sides of the hole."""
     outside: list[Polygon] = []
     rest = polygon
-    for i, corner in enumerate(hole):
-        rest, beyond = clip(rest, corner, hole[(i + 1) % len(hole)] - corner)
+    for corner, along in hole:
+        rest, beyond = clip(rest, corner, along)
         if beyond:
             outside.append(beyond)
         if not rest:

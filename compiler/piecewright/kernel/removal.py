@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.polygon import ZERO, area, box, carve, clear_of, merged, side
+from piecewright.kernel.polygon import ZERO, Sides, area, box, carve_by, clear_of, merged, side, sides_of
 from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Seam
 
 
@@ -20,7 +20,7 @@ def remove(
     remaining: list[Patch] = []
     ledger: list[Offcut] = []
     total = ZERO
-    bounds = box(hole)
+    bounds, sides = box(hole), sides_of(hole)
     for patch in patches:
         if all(clear_of(cell, bounds) for cell in patch.cells):
             remaining.append(patch)
@@ -28,7 +28,7 @@ def remove(
         kept: list[Polygon] = []
         taken = ZERO
         for cell in patch.cells:
-            inside, outside = carve(cell, hole)
+            inside, outside = carve_by(cell, sides)
             kept.extend(outside)
             if inside:
                 taken = taken + area(inside)
@@ -45,12 +45,12 @@ def remove(
 def shortened(seams: tuple[Seam, ...], hole: Polygon) -> tuple[Seam, ...]:
     """The seams without what lies in the hole. A seam that is wholly inside is no longer seen."""
     kept: list[Seam] = []
-    bounds = box(hole)
+    bounds, sides = box(hole), sides_of(hole)
     for seam in seams:
         if clear_of((seam.start, seam.end), bounds):
             kept.append(seam)
             continue
-        rest = _outside(seam.start, seam.end, hole)
+        rest = _outside(seam.start, seam.end, sides)
         if rest is None:
             continue
         if rest == (seam.start, seam.end):
@@ -60,10 +60,10 @@ def shortened(seams: tuple[Seam, ...], hole: Polygon) -> tuple[Seam, ...]:
     return tuple(kept)
 
 
-def _outside(start: Vector, end: Vector, hole: Polygon) -> tuple[Vector, Vector] | None:
+def _outside(start: Vector, end: Vector, hole: Sides) -> tuple[Vector, Vector] | None:
     """The part of a stretch outside a convex hole; None when all of it is inside. A hole strictly in the
     middle leaves the stretch as it is: such a seam shows at both ends."""
-    inside = clipped(start, end, hole)
+    inside = _within(start, end, hole)
     if inside is None:
         return start, end
     first, last = inside
@@ -78,24 +78,25 @@ def _outside(start: Vector, end: Vector, hole: Polygon) -> tuple[Vector, Vector]
 
 def clipped(start: Vector, end: Vector, hole: Polygon) -> tuple[Vector, Vector] | None:
     """The part of a stretch within a convex polygon, its boundary not counted; None when there is none."""
-    for i, corner in enumerate(hole):
-        edge = hole[(i + 1) % len(hole)] - corner
-        if side(corner, edge, start) <= 0 and side(corner, edge, end) <= 0:
+    return _within(start, end, sides_of(hole))
+
+
+def _within(start: Vector, end: Vector, hole: Sides) -> tuple[Vector, Vector] | None:
+    crossed: list[tuple[Vector, Vector, int]] = []
+    for corner, edge in hole:
+        here, there = side(corner, edge, start), side(corner, edge, end)
+        if here <= 0 and there <= 0:
             return None
+        if here * there < 0:
+            crossed.append((corner, edge, here))
+    if not crossed:
+        return start, end
     low: Exact = ZERO
     high: Exact = Exact(1)
     along = end - start
-    for i, corner in enumerate(hole):
-        edge = hole[(i + 1) % len(hole)] - corner
-        rate = edge.cross(along)
-        here = edge.cross(start - corner)
-        sign = rate.sign()
-        if sign == 0:
-            if here.sign() <= 0:
-                return None
-            continue
-        share = -here / rate
-        if sign > 0:
+    for corner, edge, here in crossed:
+        share = edge.cross(corner - start) / edge.cross(along)
+        if here < 0:
             low = max(low, share)
         else:
             high = min(high, share)

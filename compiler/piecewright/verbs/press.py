@@ -5,7 +5,7 @@ from __future__ import annotations
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.build import Fabric
 from piecewright.kernel.measure import raw_edge
-from piecewright.kernel.polygon import side
+from piecewright.kernel.polygon import box, clear_of, sides_of_line
 from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Brought, Refused
@@ -100,10 +100,14 @@ def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:
     found: dict[str, Exact] = {}
     if len(unit.patches) == 1:
         return {unit.patches[0].fabric: (end - start).dot(along)}
+    reach = box((start, end))
     for patch in unit.patches:
         for cell in patch.cells:
+            if clear_of(cell, reach):
+                continue
+            sides = sides_of_line(start, along, cell)
             for i, p in enumerate(cell):
-                if side(start, along, p) == 0 and side(start, along, cell[i - 1]) == 0:
+                if sides[i] == 0 and sides[i - 1] == 0:
                     length = (p - cell[i - 1]).dot(along)
                     if length > 0:
                         found[patch.fabric] = found.get(patch.fabric, Exact(0)) + length
