@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from piecewright.dataclass import dataclass
 from piecewright.diagnostics.model import Diagnostic, Label
 from piecewright.evaluate.run import evaluate
 from piecewright.reading import Reader, read_disk, read_nothing

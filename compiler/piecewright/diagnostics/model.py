@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from piecewright.dataclass import dataclass
 from piecewright.source import Span
 
 Severity = Literal["error", "warning", "note"]

@@ -7,8 +7,7 @@ beside it, and never where a line further out has to pass.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from piecewright.dataclass import dataclass
 from piecewright.emit.lettering import HEIGHT, text_width
 from piecewright.plan.model import Dimension, Side
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from importlib import resources
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined  # slow to start; imported only when files are written
 from markupsafe import Markup
 
+from piecewright.dataclass import dataclass
 from piecewright.emit.data import figure_path
 from piecewright.emit.drawings import drawings
 from piecewright.emit.swatch import swatch_svg

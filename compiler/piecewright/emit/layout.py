@@ -6,8 +6,7 @@ words, signs between panels, the legend. Drawing itself is left to the SVG modul
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from piecewright.dataclass import dataclass
 from piecewright.emit.dimensions import Box, Placed, Segment, place_side
 from piecewright.emit.lettering import HEIGHT, LINE, text_lines, text_width
 from piecewright.plan.model import Badge, Figure, Lead, Panel, Point, Side, Stroke

@@ -6,7 +6,7 @@ dark one. Sizes are in points and do not change with the scale of the figure.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from piecewright.dataclass import dataclass
 
 Colour = tuple[int, int, int]
 WHITE: Colour = (255, 255, 255)

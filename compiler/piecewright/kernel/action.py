@@ -5,8 +5,7 @@ In each action the geometry before and after stands in one frame, so that a figu
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.unit import Unit
 

@@ -6,9 +6,9 @@ evaluator.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.action import Action
 from piecewright.kernel.unit import Unit

@@ -8,9 +8,9 @@ s / sin a beyond the finished corner, so a perfect fit of a square and a triangl
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.doubled import without_allowance
 from piecewright.kernel.errors import SewingError

@@ -8,9 +8,9 @@ has a convex corner and what lies beyond its raw edges is a dog ear; at 180 the 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.polygon import area, meet, tidy

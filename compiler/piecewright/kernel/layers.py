@@ -6,8 +6,9 @@ raw edges even with the work below, and opened over the one seam that a cut leav
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.congruence import turned_onto, turnings
 from piecewright.kernel.cut import cut_off, divided, divided_seam

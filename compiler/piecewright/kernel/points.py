@@ -5,8 +5,7 @@ A tip lies exactly one allowance inside the raw edge when it is right.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.measure import raw_edge
 from piecewright.kernel.polygon import meet

@@ -7,8 +7,9 @@ under the diagonal, or on the box round the work.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, OutsideNumbers, Vector
 from piecewright.kernel.action import Line, Ruler
 from piecewright.kernel.cut import divided, divided_seam

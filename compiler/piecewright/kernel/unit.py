@@ -6,9 +6,9 @@ from corner `i` to corner `i + 1`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 
 Polygon = tuple[Vector, ...]  # counter-clockwise, no point twice in a row

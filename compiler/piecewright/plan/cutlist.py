@@ -8,8 +8,9 @@ turned. Reversed pieces stand apart only where a mirrored piece cannot be turned
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Piece
 from piecewright.plan.demand import Cutting

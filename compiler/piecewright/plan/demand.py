@@ -8,8 +8,7 @@ gathered into sets: full ones, and a last one only as long as it must be.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Made, Piece
 

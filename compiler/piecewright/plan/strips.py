@@ -7,8 +7,7 @@ on a directional fabric they lie as cut. What is longer than the width is joined
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Settings
 from piecewright.plan.cutlist import CutRow, is_directional

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from piecewright.dataclass import dataclass
 from piecewright.kernel.build import Made, Piece, Settings, Step
 from piecewright.kernel.measure import height, width
 from piecewright.kernel.unit import Unit

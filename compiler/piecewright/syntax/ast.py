@@ -10,8 +10,7 @@ Nodes are compared by identity: two that read alike still stand in two places.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.source import Source, Span
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Literal, cast
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.verbs.work import Bench, Brought, Done
 

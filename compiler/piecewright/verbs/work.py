@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.action import Action
 from piecewright.kernel.build import Expect, Fabric, Piece, Settings, Supply
