@@ -155,7 +155,7 @@ def _ours(figure: Path) -> bool:
     the title inside them."""
     try:
         with open(figure, "rb") as file:
-            return f'aria-labelledby="{figure.stem}-title"'.encode() in file.read(2048)
+            return f'aria-labelledby="fig-{figure.stem}-title"'.encode() in file.read(2048)
     except OSError:
         return False
 

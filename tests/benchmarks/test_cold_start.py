@@ -6,6 +6,7 @@ made in turn, which other work on the computer can lengthen but not shorten.
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 import time
@@ -25,15 +26,20 @@ def largest() -> Path:
 
 
 def took(arguments: Sequence[str], folder: Path) -> float:
-    """Seconds a new process of this interpreter takes with these arguments; it must end well."""
+    """Seconds a new process of this interpreter takes with these arguments; it must end well.
+
+    Byte code is kept in the folder, whatever the surroundings say of it, since installing keeps it too.
+    """
+    environment = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    environment["PYTHONPYCACHEPREFIX"] = str(folder / "cache")
     start = time.perf_counter()
-    subprocess.run([sys.executable, *arguments], cwd=folder, capture_output=True, check=True)
+    subprocess.run([sys.executable, *arguments], cwd=folder, capture_output=True, check=True, env=environment)
     return time.perf_counter() - start
 
 
 def ratio(arguments: Sequence[str], folder: Path, at_most: float) -> float:
     """The shortest run against the shortest of nothing; goes on for three times the rounds if it must."""
-    took(arguments, folder)  # writes the byte code, as installing does
+    took(arguments, folder)  # writes the byte code
     nothing = work = float("inf")
     for number in range(3 * ROUNDS):
         nothing = min(nothing, took(NOTHING, folder))
