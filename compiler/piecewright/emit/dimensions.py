@@ -68,7 +68,10 @@ def place_side(
     for depth in depths:
         middles.append(v + depth / 2)
         v += depth + CLEAR
-    placed = tuple(_paper(spot, side, middles[spot.row], content, ink) for spot in spots)
+    # where no cloth fills a corner of the box, extension lines of two sides would cross in it: those up and
+    # down begin only outside the box
+    short = side in ("top", "bottom") and any(d.side in ("left", "right") for d in dimensions)
+    placed = tuple(_paper(spot, side, middles[spot.row], content, ink, short) for spot in spots)
     return placed, v
 
 
@@ -107,7 +110,7 @@ def _fit(span: _Span, taken: list[_Spot], later: list[float]) -> tuple[float, bo
         (span.high + 2 * CLEAR, False),
         (span.low - 2 * CLEAR - span.along, False),
     ]
-    if room < span.along + 2 * CLEAR + 6:
+    if room < _roomy(span):
         del tries[0]
     for start, gap in tries:
         end = start + span.along
@@ -127,11 +130,15 @@ def _touch(span: _Span, spot: _Spot) -> bool:
     """Two lines of a chain: each with its text in its own gap, one beginning where the other ends."""
     other = spot.span
     apart = span.low >= other.high - 0.01 or other.low >= span.high - 0.01
-    roomy = span.high - span.low >= span.along + 2 * CLEAR + 6
-    return apart and spot.gap and roomy
+    return apart and spot.gap and span.high - span.low >= _roomy(span)
 
 
-def _paper(spot: _Spot, side: Side, v: float, content: Box, ink: tuple[Segment, ...]) -> Placed:
+def _roomy(span: _Span) -> float:
+    """How long a line must be for its text to stand in a gap of it, clear of the ticks."""
+    return span.along + 2 * CLEAR + 2 * TICK - 2.0
+
+
+def _paper(spot: _Spot, side: Side, v: float, content: Box, ink: tuple[Segment, ...], short: bool) -> Placed:
     span = spot.span
     low, high = span.low, span.high
 
@@ -145,7 +152,8 @@ def _paper(spot: _Spot, side: Side, v: float, content: Box, ink: tuple[Segment, 
     def segment(u0: float, v0: float, u1: float, v1: float) -> Segment:
         return (*at(u0, v0), *at(u1, v1))
 
-    lines = [segment(u, _outermost(u, side, content, ink) + CLEAR, u, v + BEYOND) for u in (low, high)]
+    begin = [0.0 if short else _outermost(u, side, content, ink) for u in (low, high)]
+    lines = [segment(u, reach + CLEAR, u, v + BEYOND) for u, reach in zip((low, high), begin, strict=True)]
     if spot.gap:
         lines.append(segment(low, v, spot.text - CLEAR, v))
         lines.append(segment(spot.text + span.along + CLEAR, v, high, v))

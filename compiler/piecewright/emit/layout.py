@@ -19,6 +19,8 @@ AIR = 11.0  # on both sides of the sign
 BADGE = 7.6  # radius of the circle round a number of order
 NARROW = 104.0  # words under a narrow panel may be this wide
 SWATCH = (18.0, 11.0)
+LEGEND = 210.0  # the legend of a narrow figure may be this wide
+_OUTER = frozenset(("raw", "cut", "ruler"))  # seams and allowances never leave the cloth
 SIDES: tuple[Side, ...] = ("left", "right", "top", "bottom")
 
 
@@ -159,15 +161,16 @@ def cut_ends(stroke: Stroke, scale: float) -> tuple[Point, Point]:
 
 
 def panel_ink(panel: Panel, scale: float) -> tuple[Segment, ...]:
-    """Every edge of cloth and every line over it, as segments in points of the panel."""
-    rings = [panel.clip] if panel.clip else [c.outline for c in panel.cloth if not c.tint]
-    rings += [s.points for s in panel.strokes if s.closed]
+    """The outermost edges of the cloth and every line that may pass them, as segments in points of the panel."""
+    rings = [panel.clip] if panel.clip else [s.points for s in panel.strokes if s.closed and s.role in _OUTER]
+    if not rings:
+        rings = [c.outline for c in panel.cloth if not c.tint]
     segments: list[Segment] = []
     for ring in rings:
         corners = [paper(p, scale) for p in ring]
         segments += [(*corners[i - 1], *corners[i]) for i in range(len(corners))]
     for stroke in panel.strokes:
-        if stroke.closed or (panel.clip and stroke.role == "seam"):
+        if stroke.closed or stroke.role not in _OUTER:
             continue
         line = cut_ends(stroke, scale) if stroke.role == "cut" else [paper(p, scale) for p in stroke.points]
         segments += [(*line[i], *line[i + 1]) for i in range(len(line) - 1)]
@@ -239,15 +242,17 @@ def _legend(figure: Figure, top: float, width: float) -> tuple[tuple[Swatch, ...
     """A row of swatches under the figure, broken where the sheet ends; its bottom and the sheet's width."""
     swatches: list[Swatch] = []
     x, y = MARGIN, top
+    widest = width
+    width = max(width, LEGEND)
     for fabric in seen_fabrics(figure):
         needs = SWATCH[0] + 5.0 + text_width(fabric)
         if x > MARGIN and x + needs > width - MARGIN:
             x, y = MARGIN, y + LINE + 4.0
         name = Line(x=x + SWATCH[0] + 5.0 + text_width(fabric) / 2, y=y + SWATCH[1] / 2, text=fabric)
         swatches.append(Swatch(fabric=fabric, x=x, y=y, name=name))
-        width = max(width, x + needs + MARGIN)
+        widest = max(widest, x + needs + MARGIN)
         x += needs + 14.0
-    return tuple(swatches), y + SWATCH[1], width
+    return tuple(swatches), y + SWATCH[1], widest
 
 
 def _stacked(lines: tuple[str, ...], middle: float, top: float) -> tuple[Line, ...]:
@@ -277,7 +282,8 @@ def _union(a: Box, b: Box) -> Box:
 
 def _box_edges(box: Box) -> tuple[Segment, ...]:
     left, top, right, bottom = box
-    return (left, top, right, top), (right, top, right, bottom), (right, bottom, left, bottom), (left, bottom, left, top)
+    corners = (left, top), (right, top), (right, bottom), (left, bottom)
+    return tuple((*corners[i - 1], *corners[i]) for i in range(4))
 
 
 def _box_round(segments: tuple[Segment, ...]) -> Box:

@@ -6,6 +6,7 @@ Points are in points of the sheet, y down. Nothing here knows colours or weights
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from math import cos, hypot, pi, sin
 
 from piecewright.plan.model import Point
@@ -15,6 +16,7 @@ HEAD = 4.6  # length of an arrow head
 PAIR = 2.6  # between the ticks of a matching mark
 
 
+@lru_cache(maxsize=1 << 15)
 def number(value: float) -> str:
     """At most two decimals, none that say nothing, no minus nought."""
     text = f"{value:.2f}".rstrip("0").rstrip(".")
@@ -23,7 +25,21 @@ def number(value: float) -> str:
 
 def ring(points: Iterable[Point]) -> str:
     """A closed outline."""
-    return "M" + "L".join(f"{number(x)} {number(y)}" for x, y in points) + "Z"
+    parts: list[str] = []
+    before_x = before_y = ""
+    for x, y in points:
+        this_x, this_y = number(x), number(y)
+        if not parts:
+            parts.append(f"M{this_x} {this_y}")
+        elif this_y == before_y:
+            parts.append(f"H{this_x}")
+        elif this_x == before_x:
+            parts.append(f"V{this_y}")
+        else:
+            parts.append(f"L{this_x} {this_y}")
+        before_x, before_y = this_x, this_y
+    parts.append("Z")
+    return "".join(parts)
 
 
 def line(points: Iterable[Point]) -> str:

@@ -21,10 +21,22 @@ def group_scales(figures: tuple[Figure, ...]) -> dict[str, float]:
     scales: dict[str, float] = {}
     for figure in figures:
         rung = LADDER.index(scales.get(figure.scale_group, LADDER[0]))
+        across = _inches_across(figure)
+        while rung < len(LADDER) - 1 and LADDER[rung] * across > WIDEST:
+            rung += 1
         while rung < len(LADDER) - 1 and not _fits(figure, LADDER[rung]):
             rung += 1
         scales[figure.scale_group] = LADDER[rung]
     return scales
+
+
+def _inches_across(figure: Figure) -> float:
+    """What the outlines alone take, side by side: no scale is worth a trial at which they do not fit."""
+    total = 0.0
+    for panel in figure.panels:
+        xs = [p[0] for s in panel.strokes if s.role == "raw" for p in s.points]
+        total += max(xs, default=0.0) - min(xs, default=0.0)
+    return total
 
 
 def _fits(figure: Figure, scale: float) -> bool:

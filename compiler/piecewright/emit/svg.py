@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 
 import svgwrite  # heavy; this module is imported only when figures are written
 from svgwrite.base import Desc, Title
-from svgwrite.container import Group
+from svgwrite.container import Group, Use
 from svgwrite.masking import ClipPath
 from svgwrite.path import Path
 from svgwrite.pattern import Pattern
@@ -72,25 +72,33 @@ def figure_svg(
     return text + "\n" if prefix else f'<?xml version="1.0" encoding="UTF-8"?>\n{text}\n'
 
 
-class _Open:
-    """Attributes that SVG 1.1, which svgwrite checks against, does not know: those of accessibility and
-    data. They are set on the finished XML element."""
+class _Root(svgwrite.Drawing):  # type: ignore[misc]  # svgwrite ships no types
+    """A drawing with attributes of accessibility, which SVG 1.1, that svgwrite checks against, does not know."""
 
     opened: dict[str, str]
 
     def get_xml(self) -> Any:
-        tree = super().get_xml()  # type: ignore[misc]  # of the svgwrite class beside it
+        tree = super().get_xml()
         for name, value in self.opened.items():
             tree.set(name, value)
         return tree
 
 
-class _Root(_Open, svgwrite.Drawing):  # type: ignore[misc]  # svgwrite ships no types
-    pass
+class _Patch:
+    """The path of one piece of cloth, with its fabric and source line. There are thousands of these in a quilt,
+    so it is not one of svgwrite's elements, whose checks its few attributes do not need."""
 
+    __slots__ = ("d", "fabric", "line")
 
-class _Patch(_Open, Path):  # type: ignore[misc]  # svgwrite ships no types
-    pass
+    elementname = "path"
+
+    def __init__(self, d: str, fabric: str, line: int) -> None:
+        self.d = d
+        self.fabric = fabric
+        self.line = line
+
+    def get_xml(self) -> ElementTree.Element:
+        return ElementTree.Element("path", {"d": self.d, "data-fabric": self.fabric, "data-line": str(self.line)})
 
 
 class _Writer:
@@ -108,6 +116,7 @@ class _Writer:
         self.texture = {name: TEXTURES[by_name[name].texture] for name in seen}
         self.order = {name: i + 1 for i, name in enumerate(seen)}
         self.clips: list[Any] = []
+        self.used = 0
         self.hatched = any(c.fallen for panel in figure.panels for c in panel.cloth)
 
     def drawing(self, sheet: Sheet) -> Any:
@@ -172,7 +181,7 @@ class _Writer:
 
     def _panel(self, placed: PlacedPanel, scale: float) -> Any:
         panel = placed.panel
-        group = self._group(stroke_linejoin="round", fill="none")
+        group = self._group(stroke_linejoin="round", fill="none", fill_rule="evenodd")
 
         def paper(p: Point) -> Point:
             return placed.x + p[0] * scale, placed.y - p[1] * scale
@@ -200,29 +209,39 @@ class _Writer:
         return group
 
     def _cloth(self, group: Any, cloth: list[Cloth], paper: Any) -> None:
-        """Flat colours first and each texture once over them all; a wrong side hides what is under it."""
-        pending: dict[str, str] = {}
+        """Flat colours with their textures over them; allowances, then a wrong side, hide what is under."""
+        pending: dict[str, list[_Patch]] = {}
         for c in cloth:
-            d = "".join(paths.ring(paper(p) for p in outline) for outline in (c.outline, *c.holes))
+            d = "".join([paths.ring([paper(p) for p in outline]) for outline in (c.outline, *c.holes)])
             if c.tint:
-                self._textured(group, pending)
-                group.add(self._path(d, fill="#ffffff", fill_opacity="0.55", fill_rule="evenodd"))
+                self._flush(group, pending)
+                group.add(self._path(d, fill="#ffffff", fill_opacity="0.55"))
                 continue
+            patch = _Patch(d, c.fabric, c.line)
             if c.wrong:
-                self._textured(group, pending)
-            colour = self.colour[c.fabric]
-            tone = hexed(wrong_side(colour) if c.wrong else colour) if self.coloured else "#ffffff"
-            patch = _Patch(d=(d,), fill=tone, fill_rule="evenodd", factory=self.root)
-            patch.opened = {"data-fabric": c.fabric, "data-line": str(c.line)}
-            group.add(patch)
-            if not c.wrong and self.coloured:
-                pending[c.fabric] = pending.get(c.fabric, "") + d
-        self._textured(group, pending)
+                self._flush(group, pending)
+                side = self._group(fill=hexed(wrong_side(self.colour[c.fabric])) if self.coloured else "#ffffff")
+                side.elements.append(patch)
+                group.add(side)
+            else:
+                pending.setdefault(c.fabric, []).append(patch)
+        self._flush(group, pending)
 
-    def _textured(self, group: Any, pending: dict[str, str]) -> None:
-        for name, d in pending.items():
-            if self.texture[name] is not None:
-                group.add(self._path(d, fill=f"url(#{self.prefix}-cloth{self.order[name]})", fill_rule="evenodd"))
+    def _flush(self, group: Any, pending: dict[str, list[_Patch]]) -> None:
+        """The patches so far, a fabric at a time. The texture is drawn by using the same patches again."""
+        for name, patches in pending.items():
+            flat = self._group(fill=hexed(self.colour[name]) if self.coloured else "#ffffff")
+            shapes = flat
+            textured = self.coloured and self.texture[name] is not None
+            if textured:
+                self.used += 1
+                shapes = self._group(id=f"{self.prefix}-shapes{self.used}")
+                flat.add(shapes)
+            shapes.elements += patches
+            group.add(flat)
+            if textured:
+                paint = f"url(#{self.prefix}-cloth{self.order[name]})"
+                group.add(Use(href=shapes.get_iri(), fill=paint, factory=self.root))
         pending.clear()
 
     def _strokes(self, inner: Any, group: Any, panel: Panel, paper: Any, scale: float) -> None:
@@ -241,8 +260,8 @@ class _Writer:
         for c in panel.cloth:
             if c.fallen:
                 d = "".join(paths.ring(paper(p) for p in outline) for outline in (c.outline, *c.holes))
-                group.add(self._path(d, fill="#ffffff", fill_opacity="0.66", fill_rule="evenodd"))
-                group.add(self._path(d, fill=f"url(#{self.prefix}-off)", fill_rule="evenodd"))
+                group.add(self._path(d, fill="#ffffff", fill_opacity="0.66"))
+                group.add(self._path(d, fill=f"url(#{self.prefix}-off)"))
         if raw := every("raw"):
             group.add(self._path(raw, stroke=DARK, stroke_width=paths.number(HEAVY)))
         if guide := every("guide"):

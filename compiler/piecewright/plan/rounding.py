@@ -104,6 +104,12 @@ def drawn(x: Exact | float) -> float:
     return round(float(x), 4) + 0.0
 
 
+def drawn_points(outline: tuple[Vector, ...], by: Point = (0.0, 0.0)) -> tuple[Point, ...]:
+    """Points to draw, in inches, moved by `by`. Their last digits are left to the drawing."""
+    dx, dy = by
+    return tuple([(x + dx, y + dy) for x, y in [v.floats for v in outline]])
+
+
 def drawn_point(v: Vector) -> Point:
     """A point to draw, in inches, each coordinate to 1/10000."""
     x, y = v.floats

@@ -62,12 +62,7 @@ def _press_between(table: Table, first: Unit, second: Unit, seams: tuple[Seam, .
     found = _shared(first, second)
     if found is None:
         return
-    start, end = found
-    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
-    for seam in seams:
-        if _lies_on(middle, seam):
-            table.press(seam, middle, shift)
-            return
+    _press_at(table, found, seams, shift)
 
 
 def _press_rows(table: Table, upper: tuple[Unit, ...], lower: tuple[Unit, ...], seams: tuple[Seam, ...]) -> None:
@@ -75,11 +70,17 @@ def _press_rows(table: Table, upper: tuple[Unit, ...], lower: tuple[Unit, ...], 
     shared = [pair for a in upper for b in lower if (pair := _shared(a, b)) is not None]
     if not shared:
         return
-    start, end = shared[(len(shared) - 1) // 2]
-    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
+    _press_at(table, shared[(len(shared) - 1) // 2], seams, HERE)
+
+
+def _press_at(table: Table, stretch: tuple[Point, Point], seams: tuple[Seam, ...], shift: Point) -> None:
+    """An arrow at the middle of a stretch of a seam; other seams may run into that point."""
+    (x0, y0), (x1, y1) = stretch
+    middle = (x0 + x1) / 2, (y0 + y1) / 2
     for seam in seams:
-        if _lies_on(middle, seam):
-            table.press(seam, middle)
+        dx, dy = seam.direction.floats
+        if abs(dx * (y1 - y0) - dy * (x1 - x0)) < CLOSE and _lies_on(middle, seam):
+            table.press(seam, middle, shift)
             return
 
 

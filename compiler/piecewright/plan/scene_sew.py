@@ -7,8 +7,8 @@ from piecewright.kernel.action import Press, Sew
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import raw_outline
 from piecewright.kernel.unit import Unit
-from piecewright.plan.model import Badge, Mark, Panel, Point, Side
-from piecewright.plan.table import Table, extent, is_upright_rectangle, moved
+from piecewright.plan.model import Badge, Dimension, Mark, Panel, Point, Side
+from piecewright.plan.table import HERE, Table, extent, is_upright_rectangle, moved
 
 SHORT = 1.0  # inches: a shorter edge has one mark, in its middle
 Span = tuple[float, float]
@@ -33,10 +33,12 @@ def sew_panels(
         side = _side(out)
         if len(sews) > 1:
             before.badges.append(Badge(at=moved(_middle(sew.second), shift), side=side, text=str(number + 1)))
+        if endless:
+            _height_only(before, sew.second, shift)
         size = _size(sew.second)
         if size is not None and size not in measured and not endless:
             measured.append(size)
-            before.measure(sew.second, ("bottom", side) if side in ("left", "right") else (side, "left"), shift)
+            _measure(before, sew.second, side, shift)
     whole = sews[-1].result
     after.put(whole, endless=endless)
     for press in pressed:
@@ -70,6 +72,31 @@ def _middle(unit: Unit) -> Point:
     return (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
 
 
+def _measure(table: Table, unit: Unit, side: Side, shift: Point) -> None:
+    """The size of a piece on the side where it lies and on one beside it; a size that would be tangled with
+    those of other pieces is left out."""
+    beside: tuple[Side, Side] = ("bottom", "top") if side in ("left", "right") else ("left", "right")
+    trials = [((other, side) if side in ("left", "right") else (side, other)) for other in beside]
+    kept = len(table.dimensions)
+    for sides in trials:
+        table.measure(unit, sides, shift)
+        fresh, table.dimensions[kept:] = table.dimensions[kept:], []
+        clear = [d for d in fresh if not any(_tangled(d, other) for other in table.dimensions)]
+        if len(clear) == 2 or sides == trials[-1]:
+            table.dimensions += clear
+            return
+
+
+def _tangled(one: Dimension, other: Dimension) -> bool:
+    """Two on one side that overlap without one lying within the other: their lines would cross."""
+    if one.side != other.side:
+        return False
+    axis = 0 if one.side in ("top", "bottom") else 1
+    a, b = sorted((one.start[axis], one.end[axis]))
+    c, d = sorted((other.start[axis], other.end[axis]))
+    return a < c < b < d or c < a < d < b
+
+
 def _size(unit: Unit) -> tuple[object, object] | None:
     """Width and height of an upright rectangle, for comparing; None for any other unit, whose box would
     tell nothing."""
@@ -79,9 +106,9 @@ def _size(unit: Unit) -> tuple[object, object] | None:
     return max(p.x for p in outline) - min(p.x for p in outline), max(p.y for p in outline) - min(p.y for p in outline)
 
 
-def _height_only(table: Table, unit: Unit) -> None:
+def _height_only(table: Table, unit: Unit, shift: Point = HERE) -> None:
     kept = len(table.dimensions)
-    table.measure(unit, ("bottom", "left"))
+    table.measure(unit, ("bottom", "left"), shift)
     del table.dimensions[kept]
 
 

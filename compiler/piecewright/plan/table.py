@@ -6,6 +6,7 @@ Points are floats in inches here: they are only drawn.
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from math import ceil, floor
 from typing import Literal
 
@@ -16,7 +17,7 @@ from piecewright.kernel.polygon import area
 from piecewright.kernel.unit import Seam, Unit
 from piecewright.plan.model import Arrow, Badge, Cloth, Dimension, Lead, Mark, Panel, Point, Side, Stroke, StrokeRole
 from piecewright.plan.outlines import outlines
-from piecewright.plan.rounding import cut_size, drawn_point, measured_size
+from piecewright.plan.rounding import cut_size, drawn_points, measured_size
 
 PressRole = Literal["press", "press-open"]
 HERE: Point = (0.0, 0.0)
@@ -154,7 +155,7 @@ def torn(outline: tuple[Point, ...], ends: tuple[float, float], shift: Point) ->
 
 
 def points(vectors: tuple[Vector, ...], shift: Point = HERE) -> tuple[Point, ...]:
-    return tuple(moved(drawn_point(v), shift) for v in vectors)
+    return drawn_points(vectors, shift)
 
 
 def moved(point: Point, by: Point) -> Point:
@@ -173,8 +174,9 @@ def is_plain(unit: Unit) -> bool:
 
 
 def is_upright_rectangle(unit: Unit) -> bool:
-    """True for a rectangle whose sides run across and down."""
-    return len(unit.directions) == 4 and all(not d.x or not d.y for d in unit.directions)
+    """True for a rectangle whose sides run across and down, marks on them or not."""
+    turns = [one.cross(other) for one, other in pairwise((*unit.directions, unit.directions[0]))]
+    return all(not d.x or not d.y for d in unit.directions) and all(turn >= 0 for turn in turns)
 
 
 def extent(unit: Unit) -> float:
