@@ -5,7 +5,7 @@ from __future__ import annotations
 from piecewright.emit.cutlist import csv
 from piecewright.emit.data import json
 from piecewright.emit.document import html, markdown
-from piecewright.emit.drawings import drawings
+from piecewright.emit.drawings import alone, drawings
 from piecewright.plan.model import Plan
 
 __all__ = ["csv", "emit", "html", "json", "markdown"]
@@ -17,8 +17,9 @@ def emit(plan: Plan, formats: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     Markdown shows the figures by their files, so it brings them with it.
     """
     files: list[tuple[str, str]] = []
+    drawn = drawings(plan) if {"html", "svg", "md"} & set(formats) else {}
     if "html" in formats:
-        files.append(("pattern.html", html(plan)))
+        files.append(("pattern.html", html(plan, drawn)))
     if "md" in formats:
         files.append(("pattern.md", markdown(plan)))
     if "csv" in formats:
@@ -26,5 +27,5 @@ def emit(plan: Plan, formats: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     if "json" in formats:
         files.append(("plan.json", json(plan)))
     if "svg" in formats or "md" in formats:
-        files.extend((f"figures/{name}.svg", text) for name, text in drawings(plan).items())
+        files.extend((f"figures/{name}.svg", alone(text)) for name, text in drawn.items())
     return tuple(files)

@@ -15,10 +15,15 @@ def figures(plan: Plan) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def drawings(plan: Plan, prefix: str = "") -> dict[str, str]:
-    """SVG text of every figure by its id. With a `prefix` for their ids they are made to stand in one page."""
+def drawings(plan: Plan) -> dict[str, str]:
+    """SVG text of every figure by its id, made to stand in one page: all ids begin with `fig-`."""
     shown = figures(plan)
     scales = group_scales(shown)
     return {
-        figure.id: figure_svg(figure, plan.fabrics, scale=scales[figure.scale_group], prefix=prefix) for figure in shown
+        figure.id: figure_svg(figure, plan.fabrics, scale=scales[figure.scale_group], prefix="fig-") for figure in shown
     }
+
+
+def alone(text: str) -> str:
+    """One of the drawings as a file of its own."""
+    return f'<?xml version="1.0" encoding="UTF-8"?>\n{text}'

@@ -126,7 +126,7 @@ def _picture(made: Made, unit_id: str, title: str, inner: Extent, settings: Sett
     return finished_figure(
         made.unit,
         id=figure_id(unit_id, "outlines" if outline else "finished"),
-        title=f"{title}, {'outlines' if outline else 'finished'}",
+        title=sentence(f"{title}, {'outlines' if outline else 'finished'}"),
         description=sentence(f"the finished {title}, {extent_text(inner)}{what}"),
         group=f"{unit_id}-finished",
         outline=outline,
@@ -141,7 +141,7 @@ def _work_text(item: Wanted, tongue: Tongue) -> str:
     if item.sets:
         return _sets_text(item, tongue.settings)
     if len(item.parts) > 1 or made.whole:
-        return sentence(f"do the steps {times(item.runs)}")
+        return sentence(f"do the steps {times(item.runs)}") if item.runs > 1 else ""
     if made.copies == 1:
         return ""
     each = f"{'it gives' if item.runs == 1 else 'each time gives'} {made.copies}"

@@ -1,0 +1,159 @@
+"""What stands on the pages, HTML and Markdown alike: the plan put into the order and the words of a reader.
+
+The templates only set it; anything that needs thought is thought here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from piecewright.dataclass import dataclass
+from piecewright.plan.model import CutPlan, FabricPlan, Figure, Plan, StepPlan, UnitPlan
+from piecewright.plan.words import extent_text
+
+UNIT_NAMES = {"inch": "inches", "cm": "centimetres", "mm": "millimetres"}
+UNIT_MARKS = {"inch": "in", "cm": "cm", "mm": "mm"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FabricPage:
+    """A fabric with all that is cut from it. `about`: the description and what is particular about it; `cuts` keep
+    their place in the plan's cut list, from 1."""
+
+    fabric: FabricPlan
+    about: str
+    length: str
+    cuts: tuple[tuple[int, CutPlan], ...]
+    strips: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stage:
+    """A step, or the steps of a repeat under the sentence that says how often."""
+
+    repeat: str
+    steps: tuple[StepPlan, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitPage:
+    """What is made at one go: a unit, or the unlike parts of one cut. `count`: how many to make; `facts`: a line on
+    each part; `pictures`: the finished ones that do not stand at the head of the page."""
+
+    id: str
+    heading: str
+    count: int
+    description: str
+    facts: tuple[str, ...]
+    pictures: tuple[Figure, ...]
+    stages: tuple[Stage, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """The whole. `asked` and `outlined`: words and picture of what is made in the end, and of what can be
+    coloured in."""
+
+    plan: Plan
+    sizes: str
+    lengths: str
+    fabrics: tuple[FabricPage, ...]
+    units: tuple[UnitPage, ...]
+    asked: tuple[tuple[str, Figure], ...]
+    outlined: tuple[tuple[str, Figure], ...]
+
+
+def page(plan: Plan) -> Page:
+    name, mark = UNIT_NAMES[plan.units_of_length], UNIT_MARKS[plan.units_of_length]
+    unless = " unless another is given" if any(fabric.usable for fabric in plan.fabrics) else ""
+    return Page(
+        plan=plan,
+        sizes=f"Sizes are in {name}. The seam allowance is {plan.seam.shown}; sizes to cut include it.",
+        lengths=(
+            f"Lengths are for strips across {plan.usable.shown} {mark} of usable width{unless},"
+            " with nothing for straightening the ends: buy a little more."
+        ),
+        fabrics=_fabric_pages(plan, mark),
+        units=_unit_pages(plan),
+        asked=tuple((_wanted(unit), unit.coloured) for unit in plan.units if unit.asked and unit.coloured),
+        outlined=tuple((capital(unit.title), unit.uncoloured) for unit in plan.units if unit.uncoloured),
+    )
+
+
+def _fabric_pages(plan: Plan, mark: str) -> tuple[FabricPage, ...]:
+    """The fabrics in the order of the plan, with their share of the cut list."""
+    lengths = {fabric: f"{size.shown} {mark}" for fabric, size in plan.cloth}
+    return tuple(
+        FabricPage(
+            fabric=fabric,
+            about=_about(fabric, mark),
+            length=lengths.get(fabric.name, "none"),
+            cuts=tuple((n, cut) for n, cut in enumerate(plan.cuts, 1) if cut.fabric == fabric.name),
+            strips=tuple(strip.text for strip in plan.strips if strip.fabric == fabric.name),
+        )
+        for fabric in plan.fabrics
+    )
+
+
+def _about(fabric: FabricPlan, mark: str) -> str:
+    told = [fabric.text]
+    told += ["has a direction"] if fabric.directional else []
+    told += ["several prints"] if fabric.assorted else []
+    told += [f"{fabric.usable.shown} {mark} usable"] if fabric.usable else []
+    told += [f"any {fabric.value} fabric"] if fabric.stand_in else []
+    return "; ".join(part for part in told if part)
+
+
+def _unit_pages(plan: Plan) -> tuple[UnitPage, ...]:
+    """The units in the order of work, the parts of one cut together."""
+    by_id = {unit.id: unit for unit in plan.units}
+    pages = []
+    for unit in plan.units:
+        if unit.parts and unit.id != unit.parts[0]:
+            continue
+        units = tuple(by_id[part] for part in unit.parts) or (unit,)
+        pages.append(
+            UnitPage(
+                id=unit.id,
+                heading=capital(unit.whole or unit.title),
+                count=unit.runs if unit.whole else unit.makes,
+                description=unit.description,
+                facts=tuple(_facts(part) for part in units),
+                pictures=tuple(part.coloured for part in units if part.coloured and not part.asked),
+                stages=_stages(unit.steps),
+            )
+        )
+    return tuple(pages)
+
+
+def _wanted(unit: UnitPlan) -> str:
+    """`12 × lantern, 7½ by 7½ finished`."""
+    title = f"{unit.makes} × {unit.title}" if unit.makes > 1 else capital(unit.title)
+    return f"{title}, {extent_text(unit.finished)} finished"
+
+
+def _facts(unit: UnitPlan) -> str:
+    part = f"{capital(unit.title)}, {unit.makes} wanted: " if unit.whole else ""
+    spare = f"; {unit.spare} left over" if unit.spare else ""
+    sizes = f"{extent_text(unit.unfinished)} unfinished, {extent_text(unit.finished)} finished"
+    return f"{part}{sizes}{spare}. {unit.work}".strip()
+
+
+def _stages(steps: Sequence[StepPlan]) -> tuple[Stage, ...]:
+    """Steps one by one, those of a repeat together."""
+    found: list[Stage] = []
+    for step in steps:
+        if found and step.round is not None and found[-1].steps[0].round == step.round:
+            found[-1] = Stage(repeat=found[-1].repeat, steps=(*found[-1].steps, step))
+        else:
+            found.append(Stage(repeat=step.repeat, steps=(step,)))
+    return tuple(found)
+
+
+def cut_text(cut: CutPlan) -> str:
+    """`2½` of a square, `2½ × 4½` of others."""
+    return cut.width.shown if cut.shape == "square" else f"{cut.width.shown} × {cut.height.shown}"
+
+
+def capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
