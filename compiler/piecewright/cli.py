@@ -6,6 +6,7 @@ command was not understood, 3 if a file or the computer stood in the way, 4 if t
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
@@ -16,8 +17,6 @@ import click
 
 from piecewright import __version__, pipeline
 from piecewright.diagnostics.model import Diagnostic
-from piecewright.diagnostics.nearest import nearest
-from piecewright.diagnostics.render import human, short
 
 FOUND, USAGE, SURROUNDINGS, OUR_FAULT, STOPPED = 1, 2, 3, 4, 130
 STREAM = "<stdin>"
@@ -115,6 +114,8 @@ def check(files: tuple[str, ...], form: str, strict: bool) -> None:
 
         _give(sarif(found, version=__version__))
     elif form == "short":
+        from piecewright.diagnostics.render import short  # here, because a clean pattern needs no rendering
+
         _say(short(found))
     elif found:
         _show(found)
@@ -132,7 +133,7 @@ def explain(code: str) -> None:
 
     page = page_of(code)
     if page is None:
-        near = nearest(code, (known.lower() for known in CODES))
+        near = _near(code, [known.lower() for known in CODES])
         raise click.UsageError(f"there is no code {code}" + (f"; did you mean {near.upper()}?" if near else ""))
     _give(page)
 
@@ -156,7 +157,7 @@ def _formats(to: str | None) -> tuple[str, ...]:
     asked = [one.strip() for one in to.split(",")]
     for one in asked:
         if one not in pipeline.FORMATS:
-            near = nearest(one, pipeline.FORMATS)
+            near = _near(one, pipeline.FORMATS)
             hint = f"did you mean {near}?" if near else f"there are {', '.join(pipeline.FORMATS)}"
             raise click.UsageError(f"there is no format “{one}”; {hint}")
     return tuple(one for one in pipeline.FORMATS if one in asked)
@@ -204,6 +205,12 @@ def _build_to_stream(names: Sequence[str], formats: Sequence[str], settings: dic
     sys.exit(_code(made.diagnostics))
 
 
+def _near(word: str, known: Sequence[str]) -> str | None:
+    from piecewright.diagnostics.nearest import nearest  # only on the way to an error
+
+    return nearest(word, known)
+
+
 # ── what is said ────────────────────────────────────────────────────────────────────────────────
 
 
@@ -218,7 +225,11 @@ def _code(found: Iterable[Diagnostic], *, strict: bool = False) -> int:
     return worst
 
 
-def _show(found: Iterable[Diagnostic]) -> None:
+def _show(found: Sequence[Diagnostic]) -> None:
+    if not found:
+        return
+    from piecewright.diagnostics.render import human  # here, because a clean pattern needs no rendering
+
     stream = sys.stderr
     dull = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"  # no-color.org: unless empty
     try:
@@ -267,6 +278,8 @@ def _stop(message: str, code: int) -> NoReturn:
 
 def main(arguments: Sequence[str] | None = None) -> NoReturn:
     """Run the command; always ends the process."""
+    collecting = gc.isenabled()
+    gc.disable()  # a command is short and leaves few circles; looking for them took a tenth of its time
     try:
         code = cli.main(arguments, prog_name="piecewright", standalone_mode=False)
     except click.ClickException as error:
@@ -284,4 +297,7 @@ def main(arguments: Sequence[str] | None = None) -> NoReturn:
             f"pattern file and these words: {type(error).__name__}: {error} (PIECEWRIGHT_DEBUG=1 shows where it was)",
             OUR_FAULT,
         )
+    finally:
+        if collecting:
+            gc.enable()
     sys.exit(code if isinstance(code, int) else 0)
