@@ -14,6 +14,8 @@ from piecewright.syntax.parse import parse
 Read = Callable[[str], bytes | str]
 """Gives the contents of a file by its name, or raises OSError."""
 
+MARK = b"\xef\xbb\xbf"  # the byte order mark of UTF-8
+
 ABSENT = {errno.ENOENT, errno.ENOTDIR, errno.EISDIR, errno.ENAMETOOLONG, errno.ELOOP}
 WORDS = {
     errno.ENOENT: "there is no such file",
@@ -50,7 +52,7 @@ def decoded(name: str, contents: bytes | str) -> Source | Diagnostic:
     if isinstance(contents, str):
         return Source(name, _lines(contents.removeprefix("\ufeff")))
     try:
-        return Source(name, _lines(contents.decode("utf-8-sig")))
+        return Source(name, _lines(contents.removeprefix(MARK).decode()))
     except UnicodeDecodeError:
         return _not_utf8(name, contents)
 
@@ -64,7 +66,7 @@ def _not_utf8(name: str, contents: bytes) -> Diagnostic:
     if contents[:2] in (b"\xff\xfe", b"\xfe\xff"):
         span = Span(Source(name, ""), 0, 0)
         return _error("E190", "the file is saved as UTF-16, and a pattern is read as UTF-8", span, hint)
-    body = contents.removeprefix(b"\xef\xbb\xbf")
+    body = contents.removeprefix(MARK)
     try:
         body.decode("utf-8")
     except UnicodeDecodeError as error:
