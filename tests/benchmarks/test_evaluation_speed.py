@@ -1,7 +1,7 @@
 """How much faster the compiler evaluates its largest example than sympy does the same steps, as a ratio in one run.
 
-In sympy the steps are done with what it has for the job: points, lines and polygons of `sympy.geometry`. The differential
-tests use sympy's bare numbers with comparisons by float first; that ratio is smaller and is printed beside.
+In sympy the steps are done with what it has for the job: points, lines and polygons of `sympy.geometry`. The
+differential tests use its bare numbers and no more of them than needed; that ratio is smaller and is printed beside.
 """
 
 from __future__ import annotations
@@ -14,13 +14,12 @@ import pytest
 from differential import sympy_reference
 from differential.patterns import EXAMPLES
 from differential.replay import WithSympy, actions, replayed
-from sympy import Expr
-from sympy.core.cache import clear_cache
-from sympy.geometry import Line, Point, Polygon
-
 from piecewright.evaluate.run import evaluate
 from piecewright.kernel.build import Build
 from piecewright.reading import Reader, read_disk
+from sympy import Expr
+from sympy.core.cache import clear_cache
+from sympy.geometry import Line, Point, Polygon
 
 AT_LEAST = 100
 Cell = tuple[tuple[Expr, Expr], ...]

@@ -200,7 +200,7 @@ class WithSympy(Back):
         along = exact.minus(b, a)
         length = sympy.expand(sympy.sqrt(sympy.expand(exact.dot(along, along))))
         direction = exact.over(along[0], length), exact.over(along[1], length)
-        found = []
+        found: list[Any] = []
         for part in parts:
             sides = [exact.sign(sympy.expand(exact.cross(direction, exact.minus(p, a)))) for p in part.raw()]
             found += exact.cut(part, a, direction) if min(sides) < 0 < max(sides) else [part]

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 from differential.patterns import EXAMPLES, example
-from differential.replay import Back, WithShapely, WithSympy, actions, replayed
+from differential.replay import Back, WithShapely, WithSympy, actions, ends, replayed
+from piecewright.exact import Exact
 from piecewright.kernel.action import Action, CutPiece, Lay, Sew, Subcut, Take
 from piecewright.kernel.build import Build, Made, Piece
 from piecewright.kernel.measure import finished_outline
@@ -117,3 +118,16 @@ def test_each_step_begins_with_what_the_one_before_left(file: Path) -> None:
                     before = action.kept[0]
                 else:
                     before = action.result
+
+
+@by_name
+def test_the_edges_said_to_be_sewn_lie_on_each_other(file: Path) -> None:
+    for where, action in actions(example(file)):
+        if isinstance(action, Sew):
+            first, second = ends(action.first, action.first_edges[0]), ends(action.second, action.second_edges[0])
+            along = action.first.directions[action.first_edges[0]]
+            assert not along.cross(second[0] - first[0]), where
+            # the seam runs from the later start to the earlier end, and has a length
+            start = max((second[1] - first[0]).dot(along), Exact(0))
+            end = min((second[0] - first[0]).dot(along), (first[1] - first[0]).dot(along))
+            assert start < end, f"{file.name}: {where}"

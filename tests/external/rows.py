@@ -77,7 +77,7 @@ def row(row_id: str, source: str) -> Callable[[Test], Test]:
     return mark
 
 
-def rows(names: str, *entries: tuple[Any, ...]) -> pytest.MarkDecorator:
+def rows(names: str | tuple[str, ...], *entries: tuple[Any, ...]) -> pytest.MarkDecorator:
     """Like `pytest.mark.parametrize`, each entry led by its row's id and source."""
     for row_id, source, *_ in entries:
         _enter(row_id, source)

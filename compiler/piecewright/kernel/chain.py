@@ -31,12 +31,14 @@ Fit = Literal["exact", "centred", "start", "end"]
 class Joined:
     """`unit`: the result, in the first unit's frame. `second`: the other as it was placed. `seam`: the
     index in `unit.seams` of the first new seam. `eased`: the difference of the finished lengths that the
-    sewing takes up (zero where the edges match or one is longer on purpose)."""
+    sewing takes up (zero where the edges match or one is longer on purpose). `second_edge`: the number of
+    the first sewn edge in `second`, which differs from the one given where a mark stands before it."""
 
     unit: Unit
     second: Unit
     seam: int
     eased: Exact
+    second_edge: int
 
 
 def chain(
@@ -76,7 +78,7 @@ def chain(
     first, second = _ease(first, i, second, j, k)
     unit = _sew(first, i, second, j, k, pressed)
     # the new seams stand last; those of both units are before them, less any that went under
-    return Joined(unit=unit, second=second, seam=len(unit.seams) - k, eased=eased)
+    return Joined(unit=unit, second=second, seam=len(unit.seams) - k, eased=eased, second_edge=j)
 
 
 def _placed(first: Unit, i: int, second: Unit, j: int, k: int, fit: Fit) -> Unit:

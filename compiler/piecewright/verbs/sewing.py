@@ -44,7 +44,7 @@ def sewn(
         first=unit,
         second=joined.second,
         first_edges=(first_edge,),
-        second_edges=(second_edge,),
+        second_edges=(joined.second_edge,),
         result=joined.unit,
         name=brought.name,
         eased=joined.eased,
