@@ -12,7 +12,7 @@ from piecewright.exact import Vector
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import seen_area
 from piecewright.kernel.outline import outlined
-from piecewright.kernel.polygon import clip, side
+from piecewright.kernel.polygon import clip, crossed, side
 from piecewright.kernel.ring import Ring, clip_ring, corners_between
 from piecewright.kernel.unit import Corner, Patch, Polygon, Seam, Unit
 
@@ -125,9 +125,7 @@ def divided_seam(seam: Seam, start: Vector, direction: Vector) -> tuple[Seam | N
         return (seam, None) if here or there else (None, None)
     if here <= 0 and there <= 0:
         return None, seam
-    a = direction.cross(seam.start - start)
-    b = direction.cross(seam.end - start)
-    crossing = seam.start + (seam.end - seam.start) * (a / (a - b))
+    crossing = crossed(start, direction, seam.start, seam.end)
     first = Seam(
         start=seam.start, end=crossing, direction=seam.direction, pressed=seam.pressed, sewn=seam.sewn
     )

@@ -80,6 +80,12 @@ def area(polygon: Polygon) -> Exact:
     """The area by the shoelace formula, in square inches; positive counter-clockwise."""
     if len(polygon) < 3:
         return ZERO
+    if len(polygon) == 4:
+        a, b, c, d = polygon
+        if a.y == b.y and c.y == d.y and b.x == c.x and a.x == d.x:
+            return (b.x - a.x) * (c.y - b.y)
+        if a.x == b.x and c.x == d.x and b.y == c.y and a.y == d.y:
+            return (c.x - b.x) * (a.y - b.y)
     origin = polygon[0]
     total = ZERO
     previous = polygon[1] - origin
@@ -88,6 +94,18 @@ def area(polygon: Polygon) -> Exact:
         total = total + previous.cross(current)
         previous = current
     return total * HALF
+
+
+def crossed(point: Vector, direction: Vector, p: Vector, q: Vector) -> Vector:
+    """Where the stretch from p to q crosses a line that its ends lie on different sides of."""
+    # rows and columns cross without arithmetic, and most lines of patchwork are rows and columns
+    if not direction.x and p.y == q.y:
+        return Vector(point.x, p.y)
+    if not direction.y and p.x == q.x:
+        return Vector(p.x, point.y)
+    a = direction.cross(p - point)
+    b = direction.cross(q - point)
+    return p + (q - p) * (a / (a - b))
 
 
 def clip(polygon: Polygon, point: Vector, direction: Vector) -> tuple[Polygon, Polygon]:
@@ -108,9 +126,7 @@ def clip(polygon: Polygon, point: Vector, direction: Vector) -> tuple[Polygon, P
         following = (i + 1) % len(polygon)
         if s * sides[following] < 0:
             q = polygon[following]
-            a = direction.cross(p - point)
-            b = direction.cross(q - point)
-            crossing = p + (q - p) * (a / (a - b))
+            crossing = crossed(point, direction, p, q)
             left.append(crossing)
             right.append(crossing)
     return tuple(left), tuple(right)
@@ -153,22 +169,17 @@ _SLACK = 1e-6  # inches, far above the error of the floats and far below any clo
 
 
 def clear_of(points: Polygon, bounds: Box) -> bool:
-    """True when points all lie certainly to one side of a box, or beyond its slack."""
+    """True when points all lie certainly to one side of a box, beyond its slack."""
     left, bottom, right, top = bounds
-    west = east = south = north = True
-    for p in points:
-        x, y = p.floats
-        if west and x >= left - _SLACK:
-            west = False
-        if east and x <= right + _SLACK:
-            east = False
-        if south and y >= bottom - _SLACK:
-            south = False
-        if north and y <= top + _SLACK:
-            north = False
-        if not (west or east or south or north):
-            return False
-    return True
+    x, y = points[0].floats
+    if x < left - _SLACK:
+        if all(p.floats[0] < left - _SLACK for p in points):
+            return True
+    elif x > right + _SLACK and all(p.floats[0] > right + _SLACK for p in points):
+        return True
+    if y < bottom - _SLACK:
+        return all(p.floats[1] < bottom - _SLACK for p in points)
+    return y > top + _SLACK and all(p.floats[1] > top + _SLACK for p in points)
 
 
 def box(polygon: Polygon) -> Box:

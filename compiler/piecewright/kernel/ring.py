@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from piecewright.exact import Vector
-from piecewright.kernel.polygon import side
+from piecewright.kernel.polygon import crossed, sides_of_line
 from piecewright.kernel.unit import Corner
 
 Ring = tuple[tuple[Vector, int], ...]  # corners, each with the number of the edge that leaves it
@@ -12,7 +12,7 @@ Ring = tuple[tuple[Vector, int], ...]  # corners, each with the number of the ed
 def clip_ring(ring: Ring, point: Vector, direction: Vector, edge: int) -> tuple[Ring, Ring]:
     """A convex ring divided by a line, left and right, edges keeping their numbers; the new edge along
     the line is `edge`. `()` for a side where nothing is left."""
-    sides = [side(point, direction, p) for p, _ in ring]
+    sides = sides_of_line(point, direction, [p for p, _ in ring])
     left: list[tuple[Vector, int]] = []
     right: list[tuple[Vector, int]] = []
     for i, (p, number) in enumerate(ring):
@@ -23,9 +23,7 @@ def clip_ring(ring: Ring, point: Vector, direction: Vector, edge: int) -> tuple[
         if s <= 0:
             right.append((p, edge if s == 0 and t > 0 else number))
         if s * t < 0:
-            a = direction.cross(p - point)
-            b = direction.cross(q - point)
-            crossing = p + (q - p) * (a / (a - b))
+            crossing = crossed(point, direction, p, q)
             left.append((crossing, number if t > 0 else edge))
             right.append((crossing, number if t < 0 else edge))
     whole = max(sides) > 0
