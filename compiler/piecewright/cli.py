@@ -259,8 +259,9 @@ def _say(text: str) -> None:
 
 
 def _give(text: str) -> None:
-    """Data, to stdout: always UTF-8 and `\\n`, whatever the terminal is set to."""
-    _put(lambda: click.echo(text.encode(), nl=False), sys.stdout)
+    """Data, to stdout: always UTF-8 and `\\n`, whatever the terminal is set to. A file's name may hold what is
+    no character, which is spelled out; in a string of JSON that is an escape."""
+    _put(lambda: click.echo(text.encode(errors="backslashreplace"), nl=False), sys.stdout)
 
 
 def _put(write: Callable[[], None], stream: IO[str]) -> None:

@@ -193,9 +193,12 @@ def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str)
 
 def _named_from(plan: Plan, folder: str) -> Plan:
     """The plan with its files named from the pattern's own folder, so that the same text gives the same
-    bytes wherever it lies. The library's files (`<…>`) have no folder."""
+    bytes wherever it lies. The library's files (`<…>`) have no folder. What is no character in a name is
+    spelled out, since everything is written as UTF-8."""
 
     def shown(file: str) -> str:
-        return file if file.startswith("<") else Path(os.path.relpath(file, folder or ".")).as_posix()
+        if not file.startswith("<"):
+            file = Path(os.path.relpath(file, folder or ".")).as_posix()
+        return file.encode(errors="backslashreplace").decode()
 
     return replace(plan, units=tuple(replace(unit, file=shown(unit.file)) for unit in plan.units))

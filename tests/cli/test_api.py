@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import sys
 from importlib.resources import files
 from pathlib import Path
 
@@ -177,12 +176,12 @@ def test_two_ways_to_one_file_are_no_circle() -> None:
         assert isinstance(using(reader, f"{name}.piece", "use", f"{written}.piece"), File)
 
 
-@pytest.mark.skipif(sys.platform == "win32" or os.geteuid() == 0, reason="everything may be read there")
-def test_a_file_that_may_not_be_read(tmp_path: Path) -> None:
-    path = tmp_path / "a.piece"
-    path.write_text(CLOTH, encoding="utf-8")
-    path.chmod(0)
-    (found,) = pipeline.check_file(str(path))
+def test_a_file_that_may_not_be_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuses(*_: object) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(reading, "open", refuses, raising=False)
+    (found,) = pipeline.check_file("a.piece")
     assert found.code == "E901" and "not allowed" in found.message
 
 

@@ -47,6 +47,20 @@ def test_a_pattern_from_a_stream_uses_files_of_the_folder(tmp_path: Path) -> Non
     assert (ended.returncode, ended.stderr) == (0, b"-: nothing to mend\n")
 
 
+@pytest.mark.skipif(sys.platform != "linux", reason="elsewhere a file's name is text")
+def test_a_file_whose_name_is_no_text(tmp_path: Path) -> None:
+    name = os.fsencode(tmp_path) + b"/star\xff.piece"
+    with open(name, "wb") as file:
+        file.write(STARTER)
+    text = os.fsdecode(name)
+    assert run("build", text, folder=tmp_path).returncode == 0
+    assert run("check", text, folder=tmp_path).returncode == 0
+    with open(name, "ab") as file:
+        file.write(b"\tsquare\n")
+    for form in ("human", "short", "json", "sarif"):
+        assert run("check", text, "--format", form, folder=tmp_path).returncode == 1
+
+
 def test_line_ends_and_a_byte_order_mark_make_no_difference(tmp_path: Path) -> None:
     plain = run("build", "-", "-o", "-", "--to", "json", folder=tmp_path, stdin=STARTER)
     marked = b"\xef\xbb\xbf" + STARTER.replace(b"\n", b"\r\n")
