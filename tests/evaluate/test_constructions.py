@@ -8,11 +8,41 @@ from piecewright.kernel.build import Build
 from piecewright.kernel.measure import height, in_balance, width
 
 NAMES = (
-    "framed", "half-framed", "half-plain", "lantern", "goose-body", "goose-wing", "goose-pieced", "tip", "nested", "band",
-    "nine-patch", "rails", "rail-fence", "checks", "checkerboard", "curved-cabin", "faded-cabin", "courthouse", "dash",
-    "half-rectangle", "leaf", "sprig", "star-side", "braid", "slashed", "crossed", "striped", "zigzag", "quartered",
-    "scattered", "all-scraps", "double-stripe", "rail-strip", "coped",
-)  # fmt: skip
+    "framed",
+    "half-framed",
+    "half-plain",
+    "lantern",
+    "goose-body",
+    "goose-wing",
+    "goose-pieced",
+    "tip",
+    "nested",
+    "band",
+    "nine-patch",
+    "rails",
+    "rail-fence",
+    "checks",
+    "checkerboard",
+    "curved-cabin",
+    "faded-cabin",
+    "courthouse",
+    "dash",
+    "half-rectangle",
+    "leaf",
+    "sprig",
+    "star-side",
+    "braid",
+    "slashed",
+    "crossed",
+    "striped",
+    "zigzag",
+    "quartered",
+    "scattered",
+    "all-scraps",
+    "double-stripe",
+    "rail-strip",
+    "coped",
+)
 
 
 def built() -> Build:

@@ -63,30 +63,40 @@ def specs(path: Path) -> list[Spec]:
 
 def run(spec: Spec) -> tuple[Build | None, tuple[Diagnostic, ...]]:
     """The pattern evaluated."""
-    file, diagnostics = parse(Source("pattern.piece", spec.text))
-    if file is None or diagnostics:
-        return None, diagnostics
+    file, slips = parse(Source("pattern.piece", spec.text))
+    if file is None:
+        return None, slips
     parsed: dict[str, File] = {}
 
     def load(name: str, span: Span) -> File | tuple[Diagnostic, ...]:
         if name not in parsed:
-            used, slips = parse(Source(name, spec.files[name]))
-            if used is None or slips:
-                return slips
+            used, wrong = parse(Source(name, spec.files[name]))
+            if used is None or wrong:
+                return wrong
             parsed[name] = used
         return parsed[name]
 
-    return evaluate(file, load)
+    build, found = evaluate(file, load)
+    return build, (*slips, *found)
 
 
-def marked(spec: Spec) -> list[tuple[int, str]]:
-    """The line and code of each finding that the remarks of a pattern announce."""
-    return [
-        (number, match.group(1))
-        for number, line in enumerate(spec.text.splitlines(), 1)
+Mark = tuple[str, int, str]
+
+
+def marked(spec: Spec) -> list[Mark]:
+    """File, line and code of each finding that the remarks of a pattern announce."""
+    return sorted(
+        (name, number, match.group(1))
+        for name, text in {**spec.files, "pattern.piece": spec.text}.items()
+        for number, line in enumerate(text.splitlines(), 1)
         for match in [REMARK.search(line)]
         if match
-    ]
+    )
+
+
+def marks(found: tuple[Diagnostic, ...]) -> list[Mark]:
+    """File, line and code of each finding."""
+    return sorted((one.span.source.name, one.span.line, one.code) for one in found)
 
 
 def holds(line: str, build: Build | None, found: tuple[Diagnostic, ...]) -> bool:
@@ -126,7 +136,8 @@ def _taken(made: Made, settings: Settings) -> list[str]:
         source = supply.source
         if isinstance(source, Piece):
             across = "" if source.width is None else f"{plain(source.width, settings.units)} by "
-            source = f"{'reversed ' if source.reversed else ''}{source.shape} {across}{plain(source.height, settings.units)} of {source.fabric}"
+            size = across + plain(source.height, settings.units)
+            source = f"{'reversed ' if source.reversed else ''}{source.shape} {size} of {source.fabric}"
         found.append(f"{supply.count} {source}")
     return found
 

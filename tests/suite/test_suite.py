@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from piecewright.verbs.table import VERBS
-from suite.specs import Spec, holds, marked, run, specs
+from suite.specs import Spec, holds, marked, marks, run, specs
 
 PAGES = sorted(Path(__file__).parent.glob("*.md"))
 SPECS = [spec for page in PAGES for spec in specs(page)]
@@ -19,9 +19,7 @@ def test_every_verb_has_a_page() -> None:
 @pytest.mark.parametrize("spec", SPECS, ids=[f"{n}-{spec.name}" for n, spec in enumerate(SPECS)])
 def test_spec(spec: Spec) -> None:
     build, found = run(spec)
-    assert [(one.span.line, one.code) for one in sorted(found, key=lambda one: one.span.start)] == marked(spec), [
-        one.message for one in found
-    ]
+    assert marks(found) == marked(spec), [one.message for one in found]
     for line in spec.expected:
         assert holds(line, build, found), (
             line,

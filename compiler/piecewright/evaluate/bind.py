@@ -187,7 +187,7 @@ def _fit(wanted: Form, phrase: Phrase, strict: bool) -> Raw | Misfit:
         if there is None:
             if one.optional:
                 continue
-            return Misfit(score, _after(phrase.span), f"`{_name(phrase)}` lacks `{_spoken(one)}`")
+            return Misfit(score, _last(phrase.parts[-1]), f"`{_name(phrase)}` lacks `{_spoken(one)}`")
         score += 10
         problem = _part(one, there, extras if one is holder else [], nodes, strict)
         if problem is not None:
@@ -202,9 +202,9 @@ def _name(phrase: Phrase) -> str:
     return phrase.parts[0].members[0].items[0].span.text
 
 
-def _after(span: Span) -> Span:
-    """The last character of a span, where what is missing would follow."""
-    return Span(span.source, max(span.start, span.end - 1), span.end)
+def _last(part: Part) -> Span:
+    """The last thing of a part, after which something is missing."""
+    return part.members[-1].items[-1].span
 
 
 def _spoken(part: FormPart) -> str:
@@ -235,18 +235,18 @@ def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: 
         if isinstance(token, Slot) and token.kind == "piece":
             rest = given[at:]
             if not rest:
-                return Misfit(at, _after(part.span), f"a piece is missing after `{part.span.text}`")
+                return Misfit(at, _last(part), f"a piece is missing after `{part.span.text}`")
             nodes[token.name] = _phrase(rest, extras)
             return None
         if isinstance(token, Slot) and token.kind == "way":
             rest = given[at:]
             if not rest:
-                return Misfit(at, _after(part.span), "it does not say which way")
+                return Misfit(at, _last(part), "it does not say which way")
             nodes[token.name] = rest
             return None
         if at >= len(given):
             missing = f"`{token}`" if isinstance(token, str) else SPOKEN[token.kind]
-            return Misfit(at, _after(part.span), f"{missing} is missing after `{part.span.text}`")
+            return Misfit(at, _last(part), f"{missing} is missing after `{part.span.text}`")
         item = given[at]
         if isinstance(token, str):
             if not (isinstance(item, Name) and item.text == token):

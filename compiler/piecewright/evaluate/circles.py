@@ -15,6 +15,8 @@ from piecewright.verbs.table import VERBS
 
 Reference = tuple[Definition, Span]
 
+DEEPEST = 40  # units within units; each level is some calls deep
+
 
 def references(definition: Definition) -> tuple[Reference, ...]:
     """The definitions of the same file that one uses, each with the first place where it does."""
@@ -44,25 +46,40 @@ def _follow(scope: Scope, name: Name, found: dict[int, Reference]) -> None:
 
 
 def refuse_circles(scope: Scope) -> None:
-    """Reports each circle of definitions once, and marks those in it as broken."""
+    """Reports each circle of definitions once, and what is nested too deep; marks the definitions as broken."""
     graph = {id(d): references(d) for d in scope.definitions}
-    done: set[int] = set()
+    depths: dict[int, int] = {}
     for definition in scope.definitions:
-        _walk(definition, graph, done, [], scope)
+        _walk(definition, graph, depths, scope)
+    for definition in scope.definitions:
+        if depths[id(definition)] > DEEPEST:
+            definition.broken = True
+        if depths[id(definition)] == DEEPEST + 1:
+            message = f"units are nested more than {DEEPEST} deep here"
+            scope.session.report.problem(Problem("E118", message, definition.span))
 
 
-def _walk(
-    definition: Definition, graph: dict[int, tuple[Reference, ...]], done: set[int], path: list[Reference], scope: Scope
-) -> None:
-    for at, (one, _) in enumerate(path):
-        if one is definition:
-            _report(path[at:], scope)
-            return
-    if id(definition) in done:
+def _walk(start: Definition, graph: dict[int, tuple[Reference, ...]], depths: dict[int, int], scope: Scope) -> None:
+    """Depths of a definition and all that it uses, a unit of cloth alone being 1 deep; circles are reported."""
+    if id(start) in depths:
         return
-    for used, span in graph.get(id(definition), ()):
-        _walk(used, graph, done, [*path, (definition, span)], scope)
-    done.add(id(definition))
+    path: list[Definition] = [start]
+    left: list[list[Reference]] = [list(graph[id(start)])]
+    spans: list[Span] = []
+    while path:
+        if left[-1]:
+            used, span = left[-1].pop(0)
+            spans[len(path) - 1 :] = [span]
+            if used in path:
+                at = path.index(used)
+                _report(list(zip(path[at:], spans[at:], strict=True)), scope)
+            elif id(used) not in depths:
+                path.append(used)
+                left.append(list(graph[id(used)]))
+            continue
+        left.pop()
+        done = path.pop()
+        depths[id(done)] = 1 + max((depths.get(id(used), 0) for used, _ in graph[id(done)]), default=0)
 
 
 def _report(circle: list[Reference], scope: Scope) -> None:
@@ -70,9 +87,10 @@ def _report(circle: list[Reference], scope: Scope) -> None:
     for definition, _ in circle:
         definition.broken = True
     first, span = circle[0]
+    following = [*circle[1:], circle[0]]
     others = tuple(
         Label(span=place, text=f"`{user.name}` uses `{used.name}`")
-        for (user, place), (used, _) in zip(circle[1:], [*circle[2:], circle[0]], strict=True)
+        for (user, place), (used, _) in list(zip(circle, following, strict=True))[1:]
     )
     if len(circle) == 1:
         message = f"`{first.name}` uses itself"

@@ -131,7 +131,7 @@ def _of_piece(node: PieceNode, definition: Definition, session: Session) -> Iter
 def _of_call(call: Call, definition: Definition, session: Session) -> Iterator[Use]:
     entry = definition.scope.peek(call.name.text)
     called = entry.definition if isinstance(entry, Part) else entry
-    if not isinstance(called, Definition):
+    if not isinstance(called, Definition) or called.broken:
         return
     session.parameter_kinds(called)
     for number, argument in enumerate(call.arguments):

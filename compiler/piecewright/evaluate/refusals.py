@@ -241,6 +241,7 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "segment-too-long": lambda f: Saying(
         "E303", f"a segment of {f.shown(f.length('segment'))} is longer than the work, {f.shown(f.length('length'))}"
     ),
+    "too-many": lambda f: Saying("E215", f"a table of more than {f.count('most')} cells is not worked out"),
     "strip-with-piece": _strip_with_piece,
     "strip-ends": lambda f: Saying(
         "E314", f"a strip has no `{f.word('place')}` end until it is subcut", "join strips on top or bottom"

@@ -44,6 +44,11 @@ class Margin:
 Entry = Definition | Part | Fabric | Margin
 
 
+def words_of(text: str) -> set[str]:
+    """All that may be names in some text."""
+    return {word.strip('(),|"') for word in text.lower().replace("(", " ").split()}
+
+
 class Scope:
     """One file. `makes` are its lines `make COUNT of PIECE`; `units` what its bare numbers are in."""
 
@@ -69,6 +74,7 @@ class Scope:
                 self._line(line)
             except Problem as problem:
                 self.session.report.problem(problem)
+                self._refused.update(words_of(line.span.text))  # whatever it would have named is not unknown
         if self.heading.incomplete if self.heading is not None else "pattern" in self._refused:
             for definition in self.definitions:
                 definition.broken = True  # its sizes hang on settings that could not be read
@@ -105,12 +111,6 @@ class Scope:
         for child in line.children:
             items = () if isinstance(child, Row) else child.sentence.step.parts[0].members[0].items
             self._refused.update(item.text for item in items if isinstance(item, Name))
-        # what this line would have named is not unknown
-        self._refused.update(
-            item.text if isinstance(item, Name) else item.name.text
-            for item in line.sentence.step.parts[0].members[0].items
-            if isinstance(item, Name | Call)
-        )
         if word in VERBS:
             return Problem(
                 "E201",

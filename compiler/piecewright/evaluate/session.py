@@ -32,6 +32,8 @@ from piecewright.syntax.ast import File
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Brought, Redraw, Work
 
+MOST_CALLS = 50  # also across files, so that a pattern cannot exhaust the evaluator
+
 Load = Callable[[str, Span], File | tuple[Diagnostic, ...]]
 
 
@@ -168,6 +170,8 @@ class Session:
             raise Silent
         key = (id(definition), *(self._canonical(value) for value in values.values()))
         if key not in self._made:
+            if len(self.report.calls) > MOST_CALLS:
+                raise Problem("E118", f"units are nested more than {MOST_CALLS} deep here", span or definition.span)
             if definition.running:
                 raise Problem("E209", f"`{definition.name}` leads back to itself", span or definition.span)
             definition.running = True

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from piecewright.diagnostics.model import Label
 from piecewright.evaluate.report import Problem
 from piecewright.exact import INCH_PER, Exact
 from piecewright.kernel.build import Fabric, Units
@@ -205,15 +206,16 @@ def count(node: Item, env: Env) -> int | Unknown:
     found = arithmetic(node, env)
     if isinstance(found, Unknown):
         return UNKNOWN
-    if found.units is None:
-        raise Problem("E215", "this is a size, and a number is wanted here", node.span, None, *env.handed(node))
     amount = found.amount
-    if not amount.is_rational or amount.ratio[1] != 1 or amount <= 0:
-        text = env.session.shown_number(amount)
-        raise Problem(
-            "E215", f"this comes to {text}, and a whole number from 1 is wanted", node.span, None, *env.handed(node)
-        )
-    return amount.ratio[0]
+    if found.units is not None and amount.is_rational and amount.ratio[1] == 1 and amount > 0:
+        return amount.ratio[0]
+    if found.units is None:
+        message = "this is a size, and a number is wanted"
+    else:
+        message = f"this comes to {env.session.shown_number(amount)}, and a whole number from 1 is wanted"
+    if isinstance(node, Name) and node.text in env.given:
+        raise Problem("E215", message, env.given[node.text], None, Label(span=node.span, text="it is counted here"))
+    raise Problem("E215", message, node.span, None, *env.handed(node))
 
 
 def names_in(node: Item | Phrase) -> tuple[Name, ...]:

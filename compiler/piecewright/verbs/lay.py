@@ -15,27 +15,26 @@ from piecewright.verbs.sewing import edge_of
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
 Cell = tuple[Brought, str]  # a piece and the slot it is written in
+Row = tuple[Unit, tuple[Unit, ...], tuple[str, ...]]  # a sewn row, its cells where they lie in it, their names
+
+MOST_CELLS = 10_000
 
 
 def run(bench: Bench, said: Said) -> Done:
     """Each row is sewn left to right, then the rows top to bottom."""
     table = _table(said)
-    result: Unit | None = None
-    placed: list[tuple[Unit, ...]] = []
-    row_units: list[Unit] = []
-    words: tuple[str, ...] = ()
-    for r, row in enumerate(table):
-        unit, units, names = _row(bench, said, row, r)
-        if result is None:
-            result, placed, row_units, words = unit, [units], [unit], names
-            continue
-        whole = Brought(unit=unit, source="", name="the row", words=names), row[0][1]
-        joined = _joined(bench, said, result, words, "bottom", whole, "top", -1)
-        placed.append(_carried(units, unit, joined.second))
+    seams = Seams(bench, said.clause("press"))
+    rows = _rows(seams, table)
+    result, units, words = rows[0]
+    placed, row_units = [units], [result]
+    for (row, units, names), cells in zip(rows[1:], table[1:], strict=True):
+        whole = Brought(unit=row, source="", name="the row", words=names)
+        joined = seams.joined(result, words, "bottom", (whole, cells[0][1]), "top", "right")
+        placed.append(_carried(units, row, joined.second))
         row_units.append(joined.second)
         words = tuple(dict.fromkeys((*words, *names)))
         result = joined.unit
-    assert result is not None
+    seams.refuse()
     action = Lay(
         rows=tuple(placed),
         names=tuple(tuple(cell.name for cell, _ in row) for row in table),
@@ -56,40 +55,68 @@ def _table(said: Said) -> list[list[Cell]]:
     if "COLUMNS" not in said:
         return written
     across, down = said.count("COLUMNS"), said.count("ROWS")
+    if across * down > MOST_CELLS:
+        raise Refused("too-many", "COLUMNS", most=MOST_CELLS)
     return [[written[r % len(written)][c % len(written[r % len(written)])] for c in range(across)] for r in range(down)]
 
 
-def _row(bench: Bench, said: Said, row: list[Cell], r: int) -> tuple[Unit, tuple[Unit, ...], tuple[str, ...]]:
-    unit = row[0][0].unit
-    units = [unit]
-    words = row[0][0].words
-    for cell in row[1:]:
-        joined = _joined(bench, said, unit, words, "right", cell, "left", r)
+def _rows(seams: Seams, table: list[list[Cell]]) -> list[Row]:
+    """The rows sewn; of equal ones only the first is worked out."""
+    sewn: dict[tuple[object, ...], Row] = {}
+    rows: list[Row] = []
+    for r, cells in enumerate(table):
+        key = (r % 2, *(id(cell) for cell, _ in cells))
+        if key not in sewn:
+            # rows alternate, so that the seams of neighbouring rows lie against each other
+            sewn[key] = _row(seams, cells, "left" if r % 2 else "right")
+        rows.append(sewn[key])
+    return rows
+
+
+def _row(seams: Seams, cells: list[Cell], side: Pressed) -> Row:
+    first = cells[0][0]
+    unit, words, units = first.unit, first.words, [first.unit]
+    for cell in cells[1:]:
+        joined = seams.joined(unit, words, "right", cell, "left", side)
         unit = joined.unit
         units.append(joined.second)
         words = tuple(dict.fromkeys((*words, *cell[0].words)))
     return unit, tuple(units), words
 
 
-def _joined(
-    bench: Bench, said: Said, unit: Unit, words: tuple[str, ...], place: str, cell: Cell, facing: str, r: int
-) -> Joined:
-    """A cell or a row sewn on. `r` is the row, -1 for the seams between rows."""
-    brought, slot = cell
-    mine, theirs = edge_of(unit, place, slot), edge_of(brought.unit, facing, slot)
-    clause = said.clause("press")
-    side: Pressed
-    if clause is not None:
-        side = press.pressed(bench, clause, unit, words, mine, brought, theirs)[1]
-    elif bench.settings.press == "open":
-        side = "open"
-    else:
-        # rows alternate, so that the seams of neighbouring rows lie against each other
-        side = "right" if r % 2 == 0 or r < 0 else "left"
-    try:
-        return chain(unit, mine, brought.unit, theirs, tolerance=bench.settings.tolerance, pressed=side)
-    except SewingError as error:
-        raise Refused(error.kind, slot, **{"piece": brought.name, "table": True, **error.facts}) from error
+class Seams:
+    """The seams of a table, and how each is pressed. A clause holds for the seams it can decide."""
+
+    def __init__(self, bench: Bench, clause: Said | None) -> None:
+        self._bench = bench
+        self._clause = clause
+        self._decided = False
+        self._refused: Refused | None = None
+
+    def joined(
+        self, unit: Unit, words: tuple[str, ...], place: str, cell: Cell, facing: str, alternate: Pressed
+    ) -> Joined:
+        """A cell or a row sewn to the edge `place` of what is sewn already."""
+        brought, slot = cell
+        mine, theirs = edge_of(unit, place, slot), edge_of(brought.unit, facing, slot)
+        side = alternate
+        if self._clause is not None:
+            try:
+                side = press.pressed(self._bench, self._clause, unit, words, mine, brought, theirs)[1]
+                self._decided = True
+            except Refused as refused:
+                self._refused = self._refused or refused
+        elif self._bench.settings.press == "open":
+            side = "open"
+        try:
+            return chain(unit, mine, brought.unit, theirs, tolerance=self._bench.settings.tolerance, pressed=side)
+        except SewingError as error:
+            raise Refused(error.kind, slot, **{"piece": brought.name, "table": True, **error.facts}) from error
+
+    def refuse(self) -> None:
+        """Raises what the clause was refused for, if it decided none of the seams."""
+        if self._refused is not None and not self._decided:
+            raise self._refused
 
 
 def _carried(units: tuple[Unit, ...], row: Unit, placed: Unit) -> tuple[Unit, ...]:
