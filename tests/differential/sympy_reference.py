@@ -23,6 +23,7 @@ Point = tuple[Expr, Expr]
 Line = tuple[Point, Expr]  # outward unit normal, offset
 Cell = tuple[str, tuple[Point, ...]]
 ZERO, ONE = Integer(0), Integer(1)
+CLEAR = 1e-6  # inches; nothing in a pattern is so small, and no float here so wrong
 
 
 @cache
@@ -43,7 +44,17 @@ def over(a: Expr, b: Expr) -> Expr:
 
 @cache
 def _inverse(b: Expr) -> Expr:
-    return expand(radsimp(1 / b))
+    roots = b.atoms(sympy.Pow)
+    if len(roots) > 1:
+        return expand(radsimp(1 / b))
+    (root,) = roots
+    conjugate = b.xreplace({root: -root})
+    return expand(conjugate / expand(b * conjugate))
+
+
+@lru_cache(maxsize=200_000)
+def nearly(a: Expr) -> float:
+    return float(a)
 
 
 @lru_cache(maxsize=100_000)
@@ -222,7 +233,7 @@ def _opened(cell: tuple[Point, ...], seam: Line, along: Point, reach: list[Expr 
     normal, offset = seam
     parts = [_clipped(cell, normal, offset)]
     low, high = reach
-    beyond = _clipped(cell, (-normal[0], -normal[1]), -offset)
+    beyond = _clipped(cell, (-normal[0], -normal[1]), -offset) if reach != [None, None] else ()
     if low is not None:
         parts.append(_clipped(beyond, along, low))
     if high is not None:
@@ -272,6 +283,12 @@ def _side(unit: Sewn, normal: Point, offset: Expr) -> Sewn:
 def _clipped(cell: tuple[Point, ...], normal: Point, offset: Expr) -> tuple[Point, ...]:
     """What of a convex cell has normal·p <= offset."""
     if not cell:
+        return ()
+    x, y, reach = nearly(normal[0]), nearly(normal[1]), nearly(offset)
+    rough = [x * nearly(p[0]) + y * nearly(p[1]) - reach for p in cell]
+    if max(rough) < -CLEAR:
+        return cell
+    if min(rough) > CLEAR:
         return ()
     depth = [expand(dot(normal, p) - offset) for p in cell]
     signs = [sign(d) for d in depth]
