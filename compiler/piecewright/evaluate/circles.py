@@ -25,6 +25,11 @@ def references(definition: Definition) -> tuple[Reference, ...]:
     statements = list(_all(definition.statements(scope.session.report)))
     own.update(s.name.text for s in statements if s.name is not None)
     found: dict[int, Reference] = {}
+    for parameter in definition.parameters:
+        if parameter.default is not None:
+            for name in _in_value(parameter.default):
+                if name.text not in own:
+                    _follow(scope, name, found)
     for statement in statements:
         for name in _in_statement(statement):
             if name.text not in own:

@@ -134,6 +134,8 @@ class Session:
     def default(self, definition: Definition, parameter: Parameter, before: Mapping[str, Value]) -> Value:
         """The default of a parameter, which may use those before it. Raises `Silent` where it is wrong."""
         assert parameter.default is not None
+        if definition.broken:  # it may be broken by leading back to itself from here
+            raise Silent
         env = Env(self, definition.scope, definition)
         env.locals.update(before)
         try:
