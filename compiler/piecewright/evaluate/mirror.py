@@ -157,4 +157,7 @@ def _edges(unit: Unit, edges: tuple[int, ...]) -> tuple[int, ...]:
 
 
 def _expect(expect: Expect) -> Expect:
-    return replace(expect, measure=in_mirror(expect.measure), words=tuple(in_mirror(word) for word in expect.words))
+    """Of what shows, the first word is the fabric and the second the place."""
+    return replace(
+        expect, measure=in_mirror(expect.measure), words=(*expect.words[:1], *(in_mirror(w) for w in expect.words[1:]))
+    )

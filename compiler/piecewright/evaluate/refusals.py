@@ -236,6 +236,7 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "not-a-side": lambda f: Saying(
         "E316", f"a ruler has no `{f.word('place')}`", "measure from left, right, top or bottom"
     ),
+    "nothing-on-table": lambda f: Saying("E309", "there is nothing on the table yet"),
     "not-alike": _not_alike,
     "names-and-kinds": _names_and_kinds,
     "segment-too-long": lambda f: Saying(

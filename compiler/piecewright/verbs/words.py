@@ -53,10 +53,8 @@ OPPOSITE = {
 
 def in_mirror(word: str) -> str:
     """A place, line, turn or side word as a mirror shows it, left for right."""
-    if word in ("diagonal", "rising-diagonal"):
+    if word not in PLACES and word not in LINES:
+        return word
+    if word in LINES:
         return "diagonal" if word == "rising-diagonal" else "rising-diagonal"
-    if word == "left" or word.endswith("-left") or word.startswith("left-"):
-        return word.replace("left", "right")
-    if word == "right" or word.endswith("-right") or word.startswith("right-"):
-        return word.replace("right", "left")
-    return word
+    return word.replace("left", "right") if "left" in word else word.replace("right", "left")
