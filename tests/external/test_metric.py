@@ -33,10 +33,10 @@ PLAIN = "block plain (size 10)\n    square size + {add} of sand\n    expect size
 def test_the_published_adds_for_a_three_quarter_centimetre_seam_are_rounded_down() -> None:
     metric = {"units": "cm", "seam": "0.75"}
     planned(PLAIN.format(add="1.5"), **metric)
-    for body, add, short in ((HALF, "2.5", "0.0607"), (QUARTER, "3.5", "0.1214")):
+    for body, add, short, published in ((HALF, "2.5", "0.0607", "0.0607"), (QUARTER, "3.5", "0.1214", "0.1213")):
         found = refused(body.format(add=add, within=""), **metric)
         assert found.code.startswith("E4")
-        assert words(found)
+        assert f"about {published}" in words(found)
         planned(body.format(add=add, within=f" within {short}"), **metric)
         refused(body.format(add=add, within=f" within {float(short) - 0.0001:.4f}"), **metric)
     # exact: two seams and √2 of one, two seams and twice √2 of one

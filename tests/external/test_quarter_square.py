@@ -68,7 +68,7 @@ def test_printed_squares(finished: str, square: str) -> None:
 
 def test_the_rule_is_rounded_up_by_0_0429() -> None:
     found = refused(LONG_SIDE.format(square="5 1/4", finished="4", within=""))
-    assert found.code.startswith("E4")
+    assert found.code.startswith("E4") and "about 0.0429" in words(found)
     planned(LONG_SIDE.format(square="5 1/4", finished="4", within=" within 0.0429"))
     refused(LONG_SIDE.format(square="5 1/4", finished="4", within=" within 0.0428"))
 
@@ -78,9 +78,7 @@ def test_the_published_5_3_16_is_rounded_down() -> None:
     planned(LONG_SIDE.format(square="5 3/16", finished="4", within=" within 1/32"))
     found = refused(LONG_SIDE.format(square="5 3/16", finished="4", within=""))
     assert found.code.startswith("E4")
-    # short by 1/2 √2 - 11/16 = 0.0196
-    planned(LONG_SIDE.format(square="5 3/16", finished="3.9804", within=" within 0.0001"))
-    assert words(found)
+    assert "about 0.0196" in words(found) and "less" in words(found)
 
 
 @row("HG-02", "S03 Ohio Star block 2017")
@@ -145,6 +143,5 @@ def test_a_goose_is_twice_as_wide_as_high() -> None:
     assert size(plan, "goose", finished=True) == ("6", "3")
     assert unit(plan, "goose").makes == 4
     wrong = GOOSE.format(body="6 + 2 * seam + 2 * diagonal(seam)", wing="2 + 2 * seam + diagonal(seam)")
-    assert "1.4142" in words(refused(wrong)) or refused(wrong).code.startswith(
-        "E3"
-    )  # wings of another height do not fit
+    found = refused(wrong)  # wings of another height do not fit
+    assert found.code.startswith("E3") and "about 1.4142" in words(found)

@@ -84,7 +84,7 @@ def test_its_block_does_not_finish_6_1_2_as_printed() -> None:
     body = body.replace("    expect 6 1/2 by 6 1/2\n", "    expect 6 1/2 by 6 1/2, finished\n")
     found = refused(body + "\nmake 1 of teal-rails\n", usable="42")
     assert found.code.startswith("E4")
-    assert "1/2" in words(found) or "½" in words(found)
+    assert "6 by 6, not 6 1/2 by 6 1/2: 1/2 less" in words(found)
 
 
 STARS = """
@@ -182,7 +182,7 @@ def test_the_hand_out_whose_border_and_size_disagree() -> None:
     assert sum(strips(plan, name)["2"] for name in ("dusk", "sand", "clay")) == 32
     found = refused(HAND_OUT.format(claim="48 by 60"), usable="42")
     assert found.code.startswith("E4")
-    assert "1" in words(found)
+    assert "49 by 61, not 48 by 60: 1 more across and 1 more down" in words(found)
 
 
 @row("E2E-Y2", "S03 bed quilt 2014")

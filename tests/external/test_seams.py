@@ -32,7 +32,7 @@ def test_six_millimetres_are_not_a_quarter_inch() -> None:
     planned(body, units="mm", seam="6")
     found = refused(body, units="mm", seam='1/4"')
     assert found.code.startswith("E4")
-    assert "0.7" in words(found)  # two seams of 0.35 mm
+    assert "0.7 less" in words(found)  # two seams of 0.35 mm
 
 
 @row("SA-05", "from memory, not found")
