@@ -16,7 +16,7 @@ from piecewright.syntax.ast import Call, Item, Member, Name, Number, Part, Phras
 from piecewright.verbs.registry import Verb
 from piecewright.verbs.table import VERBS
 from piecewright.verbs.template import LISTS, Form, FormPart, Slot, form
-from piecewright.verbs.words import EDGES, LINES, MEASURES, OPPOSITE, PLACES, POINTS, WAYS
+from piecewright.verbs.words import EDGES, LINES, MEASURES, PLACES, POINTS, WAYS
 
 CLOSED: dict[str, Sequence[str]] = {
     "edge": EDGES,
@@ -366,6 +366,3 @@ def way(items: tuple[Item, ...]) -> int:
         hint = near(word, WAYS) or "say `right`, `left`, `around` or `45 right`"
         raise Problem("E217", f"`{last.span.text}` is no way to turn", last.span, hint)
     return degrees if word == "left" else -degrees
-
-
-__all__ = ["CLOSED", "OPPOSITE", "SPOKEN", "Match", "Node", "PieceNode", "match", "near", "piece", "turns", "way"]

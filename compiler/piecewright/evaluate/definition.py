@@ -10,7 +10,7 @@ from piecewright.source import Span
 from piecewright.syntax.ast import Call, Item, Line, Name, Number, Phrase, Product, Row, Sum, Text
 from piecewright.verbs.registry import Verb
 from piecewright.verbs.table import VERBS
-from piecewright.verbs.words import KEPT, MARGIN, RESERVED
+from piecewright.verbs.words import KEPT, RESERVED
 
 if TYPE_CHECKING:
     from piecewright.evaluate.scope import Scope
@@ -288,6 +288,3 @@ def _parameter(phrase: Phrase, before: list[Parameter]) -> Parameter:
     member = type(first.members[0])(items=items[1:], span=rest_span)
     rest = Phrase(parts=(type(first)(word=None, members=(member,), span=rest_span), *phrase.parts[1:]), span=rest_span)
     return Parameter(name.text, name.span, value_node(rest))
-
-
-__all__ = ["MARGIN", "Definition", "Parameter", "Statement", "ValueNode", "binding", "defined", "value_node"]

@@ -6,13 +6,14 @@ from typing import TYPE_CHECKING
 
 from piecewright.diagnostics.model import Label
 from piecewright.evaluate.bind import near
-from piecewright.evaluate.definition import MARGIN, Definition, ValueNode, binding, defined, may_be_name
+from piecewright.evaluate.definition import Definition, ValueNode, binding, defined, may_be_name
 from piecewright.evaluate.report import Problem
 from piecewright.evaluate.settings import fabric_of, units_of
 from piecewright.kernel.build import Fabric, Units
 from piecewright.source import Span
 from piecewright.syntax.ast import Call, File, Line, Name, Row, Text
 from piecewright.verbs.table import VERBS
+from piecewright.verbs.words import MARGIN
 
 if TYPE_CHECKING:
     from piecewright.evaluate.session import Session

@@ -313,6 +313,3 @@ def supplies_of(drafts: list[Draft], work: Work) -> Iterator[Supply]:
             counts.setdefault((supply.source, supply.length), []).append(supply)
     for same in counts.values():
         yield Supply(source=same[0].source, count=sum(s.count for s in same), length=same[0].length)
-
-
-__all__ = ["Draft", "Table", "run_verb", "supplies_of"]

@@ -230,9 +230,3 @@ def names_in(node: Item | Phrase) -> tuple[Name, ...]:
         items = node.arguments[0].parts[0].members[0].items
         return names_in(items[0]) if len(items) == 1 else ()
     return ()
-
-
-__all__ = [
-    "BROKEN", "UNKNOWN", "Broken", "Place", "Quantity", "Unknown", "arithmetic", "count", "kind_of",
-    "length", "names_in",
-]  # fmt: skip
