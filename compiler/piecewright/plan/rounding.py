@@ -107,7 +107,8 @@ def drawn(x: Exact | float) -> float:
 def drawn_points(outline: tuple[Vector, ...], by: Point = (0.0, 0.0)) -> tuple[Point, ...]:
     """Points to draw, in inches, moved by `by`. Their last digits are left to the drawing."""
     dx, dy = by
-    return tuple([(x + dx, y + dy) for x, y in [v.floats for v in outline]])
+    floats = [v.floats for v in outline]
+    return tuple([(x + dx, y + dy) for x, y in floats]) if dx or dy else tuple(floats)
 
 
 def drawn_point(v: Vector) -> Point:

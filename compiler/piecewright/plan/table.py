@@ -52,17 +52,17 @@ class Table:
     def put_cloth(self, unit: Unit, shift: Point = HERE) -> None:
         """Only the patches and the seams between them."""
         for patch in unit.patches:
-            rings = outlines(patch.cells)
-            holes = tuple(points(ring, shift) for ring in rings if len(rings) > 1 and area(ring) < 0)
-            for number, ring in enumerate(r for r in rings if len(rings) == 1 or area(r) > 0):
-                self.cloth.append(
-                    Cloth(
-                        outline=points(ring, shift),
-                        fabric=patch.fabric,
-                        line=source_line(patch.cut, self.line),
-                        holes=() if number else holes,
-                    )
-                )
+            line = source_line(patch.cut, self.line)
+            rings = patch.cells
+            holes: tuple[tuple[Point, ...], ...] = ()
+            if len(rings) > 1:
+                every = outlines(rings)
+                rings = tuple(ring for ring in every if area(ring) > 0)
+                holes = tuple(points(ring, shift) for ring in every if area(ring) < 0)
+            for number, ring in enumerate(rings):
+                outline = points(ring, shift)
+                inner = () if number else holes
+                self.cloth.append(Cloth(outline=outline, fabric=patch.fabric, line=line, holes=inner))
         for seam in unit.seams:
             self.stroke(points((seam.start, seam.end), shift), "seam" if seam.sewn else "stitch")
 
