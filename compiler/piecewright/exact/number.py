@@ -159,24 +159,7 @@ class Exact:
 
     def __truediv__(self, other: Exact | int) -> Exact:
         if type(other) is Exact:
-            if self._t or other._t:
-                return self * _inverse(other) if other._t else _scaled(self, other._d, other._n)
-            n = self._n * other._d
-            d = self._d * other._n
-            if d < 0:
-                n = -n
-                d = -d
-            elif d == 0:
-                raise ZeroDivisionError("division by zero")
-            if d != 1 and (g := gcd(n, d)) != 1:
-                n //= g
-                d //= g
-            x = _new(Exact)
-            x._n = n
-            x._d = d
-            x._t = ()
-            x._f = x._h = None
-            return x
+            return self * _inverse(other) if other._t else _scaled(self, other._d, other._n)
         if type(other) is int:
             return _scaled(self, 1, other)
         return NotImplemented
@@ -375,8 +358,9 @@ def _scaled(a: Exact, n: int, d: int) -> Exact:
     if n == 0:
         return _ZERO
     t = a._t
-    if len(t) == 1:
-        return _lowest_of_one(a._n * n, a._d * d, t[0][0], t[0][1] * n)
+    if len(t) < 2:
+        r, c = t[0] if t else (0, 0)
+        return _lowest_of_one(a._n * n, a._d * d, r, c * n)
     return _number(*lowest(a._n * n, a._d * d, tuple([(r, c * n) for r, c in t])))
 
 
