@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 
 import svgwrite  # heavy; this module is imported only when figures are written
 from svgwrite.base import Desc, Title
-from svgwrite.container import Group, Use
+from svgwrite.container import Group
 from svgwrite.masking import ClipPath
 from svgwrite.path import Path
 from svgwrite.pattern import Pattern
@@ -116,7 +116,6 @@ class _Writer:
         self.texture = {name: TEXTURES[by_name[name].texture] for name in seen}
         self.order = {name: i + 1 for i, name in enumerate(seen)}
         self.clips: list[Any] = []
-        self.used = 0
         self.hatched = any(c.fallen for panel in figure.panels for c in panel.cloth)
 
     def drawing(self, sheet: Sheet) -> Any:
@@ -228,20 +227,15 @@ class _Writer:
         self._flush(group, pending)
 
     def _flush(self, group: Any, pending: dict[str, list[_Patch]]) -> None:
-        """The patches so far, a fabric at a time. The texture is drawn by using the same patches again."""
+        """The patches so far, a fabric at a time. The texture goes over them in one path: a printer's driver
+        makes a picture of every shape that a pattern fills, and hundreds of them take minutes to print."""
         for name, patches in pending.items():
             flat = self._group(fill=hexed(self.colour[name]) if self.coloured else "#ffffff")
-            shapes = flat
-            textured = self.coloured and self.texture[name] is not None
-            if textured:
-                self.used += 1
-                shapes = self._group(id=f"{self.prefix}-shapes{self.used}")
-                flat.add(shapes)
-            shapes.elements += patches
+            flat.elements += patches
             group.add(flat)
-            if textured:
+            if self.coloured and self.texture[name] is not None:
                 paint = f"url(#{self.prefix}-cloth{self.order[name]})"
-                group.add(Use(href=shapes.get_iri(), fill=paint, factory=self.root))
+                group.add(self._path("".join([patch.d for patch in patches]), fill=paint))
         pending.clear()
 
     def _strokes(self, inner: Any, group: Any, panel: Panel, paper: Any, scale: float) -> None:
