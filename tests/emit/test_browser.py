@@ -10,13 +10,16 @@ from pathlib import Path
 import pytest
 from emit import plans
 from piecewright.emit import html
+from piecewright.pipeline import compile_file
 
 webdriver = pytest.importorskip("selenium.webdriver", reason="selenium, which drives a browser, is not installed")
 BROWSER = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 DRIVER = shutil.which("chromedriver")
 pytestmark = pytest.mark.skipif(not (BROWSER and DRIVER), reason="chromium and chromedriver are not both installed")
 
-PLANS = plans.several()
+EXAMPLES = Path(__file__).parent.parent.parent / "examples"
+NAMES = ("12-braid", "14-in-centimetres", "17-river-hanging")
+PLANS = {**plans.several(), **{name: compile_file(EXAMPLES / f"{name}.piece").plan for name in NAMES}}
 
 
 @pytest.fixture(scope="module")
@@ -34,7 +37,8 @@ def browser() -> Iterator[object]:
 @pytest.fixture(scope="module", params=[*PLANS, "hostile"])
 def page(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
     plan = plans.hostile("W" * 300 + plans.ATTACKS[0]) if request.param == "hostile" else PLANS[request.param]
-    path = tmp_path_factory.mktemp("page") / "pattern.html"
+    assert plan is not None
+    path = tmp_path_factory.mktemp(str(request.param)) / "pattern.html"
     path.write_text(html(plan), encoding="utf-8")
     return path
 
@@ -60,6 +64,16 @@ def test_it_is_no_wider_than_the_window_and_says_nothing(browser: object, page: 
     assert browser.get_log("browser") == []  # type: ignore[attr-defined]
 
 
+@pytest.mark.parametrize("width", [360, 390])
+def test_every_figure_is_seen_whole_on_a_phone(browser: object, page: Path, width: int) -> None:
+    show(browser, page, width)
+    cut = browser.execute_script(  # type: ignore[attr-defined]
+        "return [...document.querySelectorAll('.figure')].filter(e => e.scrollWidth > e.clientWidth)"
+        ".map(e => [e.querySelector('svg').id, e.scrollWidth, e.clientWidth])"
+    )
+    assert "hostile" in str(page) or cut == []
+
+
 def test_every_figure_is_seen_and_every_box_can_be_ticked(browser: object, page: Path) -> None:
     show(browser, page, 1200)
     run = browser.execute_script  # type: ignore[attr-defined]
@@ -70,8 +84,10 @@ def test_every_figure_is_seen_and_every_box_can_be_ticked(browser: object, page:
     assert sizes
     for width, height, shape in sizes:
         assert width > 40 and height > 20 and width / height == pytest.approx(shape, rel=0.02)
-    assert run("const all = [...document.querySelectorAll('input')]; all.forEach(e => e.click());"
-               " return all.length > 0 && all.every(e => e.checked)")
+    assert run(
+        "const all = [...document.querySelectorAll('input')]; all.forEach(e => e.click());"
+        " return all.length > 0 && all.every(e => e.checked)"
+    )
 
 
 @pytest.mark.parametrize("paper", [(8.27, 11.69), (8.5, 11.0)], ids=["A4", "letter"])

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Expect, Made, Settings
+from piecewright.plan.cutting import _off
 from piecewright.plan.make import plan
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Plan, StepPlan
@@ -146,6 +147,12 @@ def test_a_pile_is_sewn_and_cut_each() -> None:
 def test_a_trim_tells_what_comes_off_each_side() -> None:
     made = Maker("a").start("square", 6, 6, "dusk").trim(5.5, 5.5, on_seam=False).made()
     assert steps(plan(one(made)), "a")[1].text == "Trim to 5½ by 5½; ¼ comes off each side."
+
+
+def test_sides_that_keep_all_are_not_told_where_something_comes_off() -> None:
+    off = (Exact(0), Exact(1, 4), Exact(0), Exact(1, 128))
+    assert _off(off, builds.SETTINGS) == "¼ comes off the right edge and a thread comes off the bottom edge"
+    assert _off((Exact(0),) * 4, builds.SETTINGS) == "nothing comes off each side"
 
 
 def test_a_verbs_own_sentence_stands_as_it_is() -> None:

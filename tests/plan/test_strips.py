@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build
 from piecewright.plan.cutlist import CutRow
-from piecewright.plan.strips import cloth_lengths, joined_strips, strip_plans, strips, strips_needed
+from piecewright.plan.strips import cloth_lengths, joined_strips, strip_plans, strips, strips_needed, without_scraps
 from plan import builds
 
 BUILD = builds.build(())
@@ -96,6 +96,17 @@ def test_joined_strips_are_as_long_as_the_piece_seams_taken_off(quarters: int) -
     assert WIDTH * full + rest - seam * 2 * (pieces - 1) == length
     assert not rest or seam * 2 < rest < WIDTH
     assert WIDTH * (pieces - 1) - seam * 2 * (pieces - 2) < length  # not one strip more than it takes
+
+
+def test_a_piece_is_not_pieced_out_with_a_scrap() -> None:
+    assert without_scraps(1, Exact(1), WIDTH, Exact(1, 8)) == (0, (Exact(36), Exact(5)))
+    assert without_scraps(2, Exact(5), WIDTH, Exact(1, 8)) == (2, (Exact(5),))
+    assert without_scraps(2, Exact(0), WIDTH, Exact(1, 8)) == (2, ())
+    assert without_scraps(0, Exact(1), WIDTH, Exact(1, 8)) == (0, (Exact(1),))
+    assert texts(row("rectangle", "2", "81/2", 4)) == [
+        "From dusk cut 5 strips 2 by the width; from them cut 4 rectangles 2 × 40½."
+        " Each piece 40½ long is joined end to end from a length of 36 and a length of 5."
+    ]
 
 
 LENGTHS = st.dictionaries(st.integers(1, 320).map(lambda n: Exact(n, 8)), st.integers(1, 30), min_size=1, max_size=6)

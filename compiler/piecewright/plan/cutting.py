@@ -113,7 +113,9 @@ def _off(off: tuple[Exact, Exact, Exact, Exact], settings: Settings) -> str:
     by_amount: dict[Exact, list[str]] = {}
     for side, amount in zip(_SIDES, off, strict=True):
         by_amount.setdefault(amount, []).append(side)
-    if len(by_amount) == 1:
+    if len(by_amount) > 1:
+        by_amount.pop(Exact(0), None)  # where something comes off, the sides that keep all need no word
+    elif by_amount:
         return f"{_amount(off[0], settings)} comes off each side"
     return listed([f"{_amount(amount, settings)} comes off {edges_words(at)}" for amount, at in by_amount.items()])
 

@@ -88,9 +88,10 @@ def _strips(
         full, rest = joined_strips(across, usable, settings.seam)
         if full:
             joins.append((index, full, rest))
-            whole += full * count
-        if rest:
-            lengths[rest] = lengths.get(rest, 0) + count
+        full, ends = without_scraps(full, rest, usable, settings.ruler)
+        whole += full * count
+        for end in ends:
+            lengths[end] = lengths.get(end, 0) + count
     return Strips(
         fabric=fabric,
         height=height,
@@ -112,6 +113,15 @@ def joined_strips(length: Exact, usable: Exact, seam: Exact) -> tuple[int, Exact
     full = ((length - usable) / gain).ceil()
     rest = length - gain * full
     return (full + 1, Exact(0)) if rest == usable else (full, rest)
+
+
+def without_scraps(full: int, rest: Exact, usable: Exact, mark: Exact) -> tuple[int, tuple[Exact, ...]]:
+    """How many full strips, and the lengths beside them: where the rest would be a scrap, less than an eighth of
+    the width, one full strip is cut shorter and the rest by so much longer."""
+    shortest = up_to_mark(usable / 8, mark)
+    if not full or not rest or rest >= shortest:
+        return full, (rest,) if rest else ()
+    return full - 1, (usable - (shortest - rest), shortest)
 
 
 def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
@@ -144,7 +154,8 @@ def _sentence(item: Strips, rows: tuple[CutRow, ...], usable: Exact, settings: S
         parts = [f"the pieces {height} wide listed below, the longest first"]
     text += f"; from {'it' if item.count == 1 else 'them'} cut {listed(parts)}." if parts else "."
     for index, full, rest in item.joins:
-        text += " " + _join(rows[index], full, rest, settings)
+        full, ends = without_scraps(full, rest, usable, settings.ruler)
+        text += " " + _join(rows[index], full, ends, settings)
     return text
 
 
@@ -159,9 +170,8 @@ def _pieces(row: CutRow, count: int, settings: Settings) -> str:
     return f"{name} {width}" if row.shape == "square" else f"{name} {width} × {height}"
 
 
-def _join(row: CutRow, full: int, rest: Exact, settings: Settings) -> str:
+def _join(row: CutRow, full: int, ends: tuple[Exact, ...], settings: Settings) -> str:
     long = cut_size(max(row.width, row.height), settings).shown
-    parts = [plural(full, "full strip")]
-    if rest:
-        parts.append(f"a length of {cut_size(rest, settings).shown}")
+    parts = [plural(full, "full strip")] if full else []
+    parts += [f"a length of {cut_size(end, settings).shown}" for end in ends]
     return f"Each piece {long} long is joined end to end from {listed(parts)}."
