@@ -6,11 +6,13 @@ when their outlines agree and no area of one fabric lies on another.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from piecewright.exact import Vector
 from piecewright.kernel.measure import raw_outline
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.polygon import apart, area, carve
-from piecewright.kernel.unit import Unit
+from piecewright.kernel.unit import Patch, Unit
 
 
 def alike(first: Unit, second: Unit) -> Vector | None:
@@ -56,7 +58,7 @@ def same_colours(first: Unit, second: Unit) -> bool:
     """True when no cloth of the one lies on another fabric of the other; the outlines must agree."""
     for patch in first.patches:
         for other in second.patches:
-            if patch.fabric == other.fabric:
+            if patch.fabric == other.fabric or _parted(patch, other):
                 continue
             for cell in patch.cells:
                 for hole in other.cells:
@@ -65,6 +67,11 @@ def same_colours(first: Unit, second: Unit) -> bool:
                         if inside and area(inside):
                             return False
     return True
+
+
+def _parted(first: Patch, second: Patch) -> bool:
+    """True when one curve parts the two: the one lies within it and the other outside."""
+    return any(replace(disc, inside=not disc.inside) in second.discs for disc in first.discs)
 
 
 def _same_ring(first: tuple[Vector, ...], second: tuple[Vector, ...]) -> bool:

@@ -8,6 +8,8 @@ lay under seams before the cut was accounted for in the whole.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from piecewright.exact import Vector
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import seen_area
@@ -111,9 +113,9 @@ def divided(
             if other:
                 others.append(other)
         if ones:
-            left.append(Patch(fabric=patch.fabric, cells=tuple(ones), grain=patch.grain, cut=patch.cut))
+            left.append(replace(patch, cells=tuple(ones)))
         if others:
-            right.append(Patch(fabric=patch.fabric, cells=tuple(others), grain=patch.grain, cut=patch.cut))
+            right.append(replace(patch, cells=tuple(others)))
     return tuple(left), tuple(right)
 
 

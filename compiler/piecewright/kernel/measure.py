@@ -89,9 +89,12 @@ def finished_area(unit: Unit) -> Exact:
 
 
 def seen_area(patches: tuple[Patch, ...]) -> Exact:
-    """The area of all cloth that is seen."""
+    """The area of all cloth that is seen. Cells that a curve divides between two patches count once, with
+    the patch outside it: their areas hold π, but the sum does not."""
     total = ZERO
     for patch in patches:
+        if patch.discs and any(disc.inside for disc in patch.discs):
+            continue
         for cell in patch.cells:
             total = total + area(cell)
     return total

@@ -47,6 +47,7 @@ def mirrored(unit: Unit) -> Unit:
                 patch,
                 cells=tuple(tuple(flip(p) for p in reversed(cell)) for cell in patch.cells),
                 grain=flip(patch.grain),
+                discs=tuple(replace(disc, centre=flip(disc.centre)) for disc in patch.discs),
             )
             for patch in unit.patches
         ),
@@ -105,6 +106,7 @@ def _carried(unit: Unit, place: Callable[[Vector], Vector], head: Callable[[Vect
                 cells=tuple(tuple(place(p) for p in cell) for cell in patch.cells),
                 grain=head(patch.grain),
                 cut=patch.cut,
+                discs=tuple(replace(disc, centre=place(disc.centre)) for disc in patch.discs),
             )
             for patch in unit.patches
         ),

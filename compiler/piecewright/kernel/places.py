@@ -9,7 +9,7 @@ from piecewright.exact import Vector
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import bounds, edge_length, raw_edge, raw_outline
 from piecewright.kernel.polygon import HALF, side
-from piecewright.kernel.unit import Unit
+from piecewright.kernel.unit import Disc, Unit
 
 SIDES = ("left", "right", "top", "bottom")
 SLANTED = ("upper-left", "upper-right", "lower-left", "lower-right")
@@ -134,11 +134,21 @@ def fabric_at(unit: Unit, name: str) -> str:
         inward = _inward(unit, spot, name)
     found: list[str] = []
     for patch in unit.patches:
-        if patch.fabric not in found and any(_shows(cell, spot, inward) for cell in patch.cells):
+        if (
+            patch.fabric not in found
+            and any(_shows(cell, spot, inward) for cell in patch.cells)
+            and all(within(disc, spot) for disc in patch.discs)
+        ):
             found.append(patch.fabric)
     if len(found) != 1:
         raise SewingError("on-a-seam", place=name, fabrics=tuple(found))
     return found[0]
+
+
+def within(disc: Disc, spot: Vector) -> bool:
+    """True when the disc's cloth is seen at a spot; on the curve itself the inside counts."""
+    near = (spot - disc.centre).squared() <= disc.radius * disc.radius
+    return near if disc.inside else not near
 
 
 def _inward(unit: Unit, spot: Vector, name: str) -> Vector:

@@ -31,6 +31,8 @@ def points(unit: Unit) -> tuple[Tip, ...]:
         start, end = raw_edge(unit, edge)
         inward = along.left()
         for patch in unit.patches:
+            if patch.discs:
+                continue  # where a curve ends there is no point to meet
             for cell in patch.cells:
                 spot = _tip(cell, start, inward)
                 if spot is None or not 0 < (spot - start).dot(along) < (end - start).dot(along):

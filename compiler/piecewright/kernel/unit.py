@@ -26,14 +26,26 @@ class Corner:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Disc:
+    """A curved seam: the circle it runs along, about a point. `inside`: the cloth is seen within it, else
+    outside."""
+
+    centre: Vector
+    radius: Exact
+    inside: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Patch:
     """What is seen of one piece of cloth, as convex cells. `grain` is the unit vector of the
-    lengthwise grain; `cut` names the cut piece it came from."""
+    lengthwise grain; `cut` names the cut piece it came from. With `discs`, only what of the cells lies within
+    or outside each of them: two patches divided by a curve share their cells there."""
 
     fabric: str
     cells: tuple[Polygon, ...]
     grain: Vector
     cut: str
+    discs: tuple[Disc, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
