@@ -23,6 +23,7 @@ CAUTIONS = (
     "Close the cutter's blade every time you put it down.",
     "Cut away from your body, and keep the fingers of the other hand off the ruler's edge.",
     "The iron is hot: set it upright, and let pieces cool before you handle them.",
+    "If you cut with a die machine, follow the machine's own manual.",
 )
 
 
