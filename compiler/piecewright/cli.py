@@ -98,7 +98,7 @@ def build(files: tuple[str, ...], output: str | None, to: str | None, assignment
 )
 @click.option("--strict", is_flag=True, help="Let warnings count as findings.")
 def check(files: tuple[str, ...], form: str, strict: bool) -> None:
-    """Work through patterns and say what is wrong, without writing anything.
+    """Say what is wrong with patterns, writing nothing.
 
     FILE may be - for a pattern typed or piped in.
     """
@@ -127,7 +127,10 @@ def check(files: tuple[str, ...], form: str, strict: bool) -> None:
 @cli.command()
 @click.argument("code", metavar="CODE")
 def explain(code: str) -> None:
-    """Say what a code such as E301 means, with an example and how to mend it."""
+    """Say what a code such as E301 means.
+
+    With an example of it, and how to mend that.
+    """
     from piecewright.diagnostics.codes import CODES
     from piecewright.diagnostics.explain import explain as page_of
 
