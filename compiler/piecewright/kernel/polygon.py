@@ -42,6 +42,20 @@ def sides_of_line(point: Vector, direction: Vector, points: Iterable[Vector]) ->
     px, py = point.floats
     dx, dy = direction.floats
     found: list[int] = []
+    if not dy or not dx:
+        # a row or a column: one coordinate decides
+        row, here = not dy, (py if not dy else px)
+        beyond = (1 if dx > 0 else -1) if row else (-1 if dy > 0 else 1)
+        slack = _CERTAIN * (abs(here) + 1.0)
+        for p in points:
+            rise = p.floats[row] - here
+            if rise > slack:
+                found.append(beyond)
+            elif rise < -slack:
+                found.append(-beyond)
+            else:
+                found.append(_near_side(point, direction, dx, dy, p))
+        return found
     for p in points:
         x, y = p.floats
         first = dx * (y - py)
@@ -169,25 +183,41 @@ _SLACK = 1e-6  # inches, far above the error of the floats and far below any clo
 
 
 def clear_of(points: Polygon, bounds: Box) -> bool:
-    """True when points all lie certainly to one side of a box, beyond its slack."""
+    """True when points all lie to one side of a widened box. The first point says which sides to ask about."""
     left, bottom, right, top = bounds
     x, y = points[0].floats
-    if x < left - _SLACK:
-        if all(p.floats[0] < left - _SLACK for p in points):
+    if x < left:
+        for p in points:
+            if p.floats[0] >= left:
+                break
+        else:
             return True
-    elif x > right + _SLACK and all(p.floats[0] > right + _SLACK for p in points):
+    elif x > right:
+        for p in points:
+            if p.floats[0] <= right:
+                break
+        else:
+            return True
+    # loops, not generators: this is asked more often than anything else
+    if y < bottom:
+        for p in points:  # noqa: SIM110
+            if p.floats[1] >= bottom:
+                return False
         return True
-    if y < bottom - _SLACK:
-        return all(p.floats[1] < bottom - _SLACK for p in points)
-    return y > top + _SLACK and all(p.floats[1] > top + _SLACK for p in points)
+    if y > top:
+        for p in points:  # noqa: SIM110
+            if p.floats[1] <= top:
+                return False
+        return True
+    return False
 
 
 def box(polygon: Polygon) -> Box:
-    """The box round a polygon in floats: left, bottom, right, top."""
+    """The box round a polygon in floats, widened by more than their error: left, bottom, right, top."""
     points = [p.floats for p in polygon]
     xs = [p[0] for p in points]
     ys = [p[1] for p in points]
-    return min(xs), min(ys), max(xs), max(ys)
+    return min(xs) - _SLACK, min(ys) - _SLACK, max(xs) + _SLACK, max(ys) + _SLACK
 
 
 def joined(first: Polygon, second: Polygon) -> Polygon | None:

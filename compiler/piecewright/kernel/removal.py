@@ -22,7 +22,10 @@ def remove(
     total = ZERO
     bounds, sides = box(hole), sides_of(hole)
     for patch in patches:
-        if all(clear_of(cell, bounds) for cell in patch.cells):
+        for cell in patch.cells:
+            if not clear_of(cell, bounds):
+                break
+        else:
             remaining.append(patch)
             continue
         kept: list[Polygon] = []
