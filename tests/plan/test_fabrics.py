@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from piecewright.emit.textures import TEXTURES as DRAWN
 from piecewright.kernel.build import Fabric
-from piecewright.plan.fabrics import TEXTURES, fabric_plans, lightness, value_of
+from piecewright.kernel.shade import lightness, value_of
+from piecewright.plan.fabrics import TEXTURES, fabric_plans
 from piecewright.plan.model import FabricPlan
 from plan import builds
 

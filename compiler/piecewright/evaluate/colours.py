@@ -1,22 +1,6 @@
-"""Colours by name (the named colours of CSS Color Module Level 4), and how light or dark a colour is."""
+"""Colours by name: the named colours of CSS Color Module Level 4."""
 
 from __future__ import annotations
-
-from typing import Literal
-
-
-def value_of(colour: str) -> Literal["light", "medium", "dark"]:
-    """Which third of the lightness scale `#rrggbb` falls in: L* of CIE 1976, from the luminance of sRGB."""
-    red, green, blue = (_linear(int(colour[i : i + 2], 16) / 255) for i in (1, 3, 5))
-    y = 0.2126 * red + 0.7152 * green + 0.0722 * blue
-    lightness = 116 * y ** (1 / 3) - 16 if y > 0.008856 else 903.3 * y
-    return "light" if lightness > 200 / 3 else "dark" if lightness < 100 / 3 else "medium"
-
-
-def _linear(part: float) -> float:
-    """A channel of sRGB (IEC 61966-2-1), 0 to 1, without its gamma."""
-    return part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4
-
 
 COLOURS = {
     "aliceblue": "#f0f8ff", "antiquewhite": "#faebd7", "aqua": "#00ffff", "aquamarine": "#7fffd4", "azure": "#f0ffff",

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from typing import Literal, cast
 
 from piecewright.evaluate.bind import near
-from piecewright.evaluate.colours import COLOURS, value_of
+from piecewright.evaluate.colours import COLOURS
 from piecewright.evaluate.report import Problem, Report
 from piecewright.exact import INCH_PER, BadSize, Exact, parse_size
 from piecewright.kernel.build import Fabric, Settings, Units
+from piecewright.kernel.shade import value_of
 from piecewright.source import Span
 from piecewright.syntax.ast import File, Item, Line, Name, Number, Phrase, Row, Text
 
