@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.unit import Polygon
-
-Box = tuple[float, float, float, float]  # left, bottom, right, top
+from piecewright.kernel.unit import Box, Polygon
+from piecewright.kernel.unit import box as box
 
 ZERO = Exact(0)
 HALF = Exact(1, 2)
@@ -179,7 +178,9 @@ def apart(first: Polygon, second: Polygon) -> bool:
     return clear_of(first, box(second))
 
 
-_SLACK = 1e-6  # inches, far above the error of the floats and far below any cloth
+def beside(first: Box, second: Box) -> bool:
+    """True when two widened boxes lie apart."""
+    return first[0] > second[2] or first[2] < second[0] or first[1] > second[3] or first[3] < second[1]
 
 
 def clear_of(points: Polygon, bounds: Box) -> bool:
@@ -210,14 +211,6 @@ def clear_of(points: Polygon, bounds: Box) -> bool:
                 return False
         return True
     return False
-
-
-def box(polygon: Polygon) -> Box:
-    """The box round a polygon in floats, widened by more than their error: left, bottom, right, top."""
-    points = [p.floats for p in polygon]
-    xs = [p[0] for p in points]
-    ys = [p[1] for p in points]
-    return min(xs) - _SLACK, min(ys) - _SLACK, max(xs) + _SLACK, max(ys) + _SLACK
 
 
 def joined(first: Polygon, second: Polygon) -> Polygon | None:

@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.polygon import ZERO, Sides, area, box, carve_by, clear_of, merged, side, sides_of
-from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Seam
+from piecewright.kernel.polygon import ZERO, Sides, area, beside, carve_by, merged, side, sides_of
+from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Seam, box
 
 
 def remove(
@@ -22,10 +22,7 @@ def remove(
     total = ZERO
     bounds, sides = box(hole), sides_of(hole)
     for patch in patches:
-        for cell in patch.cells:
-            if not clear_of(cell, bounds):
-                break
-        else:
+        if beside(patch.reach, bounds):
             remaining.append(patch)
             continue
         kept: list[Polygon] = []
@@ -50,7 +47,7 @@ def shortened(seams: tuple[Seam, ...], hole: Polygon) -> tuple[Seam, ...]:
     kept: list[Seam] = []
     bounds, sides = box(hole), sides_of(hole)
     for seam in seams:
-        if clear_of((seam.start, seam.end), bounds):
+        if beside(seam.reach, bounds):
             kept.append(seam)
             continue
         rest = _outside(seam.start, seam.end, sides)

@@ -6,6 +6,7 @@ from corner `i` to corner `i + 1`.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Literal
 
 from piecewright.dataclass import dataclass
@@ -14,6 +15,40 @@ from piecewright.exact import Exact, Vector
 Polygon = tuple[Vector, ...]  # counter-clockwise, no point twice in a row
 Pressed = Literal["left", "right", "open"]
 OffcutKind = Literal["allowance", "ear", "sliver", "trim", "flip"]
+
+
+Box = tuple[float, float, float, float]  # left, bottom, right, top
+
+# inches; far above the error of the floats and far below any cloth
+_SLACK = 1e-6
+
+
+def box(points: Iterable[Vector]) -> Box:
+    """The box round some points in floats, widened by more than their error."""
+    floats = [p.floats for p in points]
+    xs = [f[0] for f in floats]
+    ys = [f[1] for f in floats]
+    return min(xs) - _SLACK, min(ys) - _SLACK, max(xs) + _SLACK, max(ys) + _SLACK
+
+
+class _Reaching:
+    """Keeps the box round what it is, once it was asked for: most of a large unit lies clear of any one seam."""
+
+    __slots__ = ("_reach",)
+
+    _reach: Box
+
+    @property
+    def reach(self) -> Box:
+        try:
+            return self._reach
+        except AttributeError:
+            reach = box(self._points())
+            object.__setattr__(self, "_reach", reach)
+            return reach
+
+    def _points(self) -> Iterable[Vector]:
+        raise NotImplementedError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +71,7 @@ class Disc:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Patch:
+class Patch(_Reaching):
     """What is seen of one piece of cloth, as convex cells. `grain` is the unit vector of the
     lengthwise grain; `cut` names the cut piece it came from. With `discs`, only what of the cells lies within
     or outside each of them: two patches divided by a curve share their cells there."""
@@ -47,9 +82,12 @@ class Patch:
     cut: str
     discs: tuple[Disc, ...] = ()
 
+    def _points(self) -> Iterable[Vector]:
+        return (p for cell in self.cells for p in cell)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Seam:
+class Seam(_Reaching):
     """A sewn seam between its visible ends. `direction` is the unit vector from start to end, carried
     through turns; `pressed` is the side its allowances lie to, seen along that direction; `sewn` False
     for the part of a seam that is still open."""
@@ -59,6 +97,9 @@ class Seam:
     direction: Vector
     pressed: Pressed
     sewn: bool = True
+
+    def _points(self) -> Iterable[Vector]:
+        return self.start, self.end
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
