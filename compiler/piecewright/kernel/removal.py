@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.polygon import ZERO, Sides, area, beside, carve_by, merged, side, sides_of
+from piecewright.kernel.polygon import ZERO, Sides, area, carve_by, merged, side, sides_of
 from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Seam, box
 
 
@@ -20,9 +20,11 @@ def remove(
     remaining: list[Patch] = []
     ledger: list[Offcut] = []
     total = ZERO
-    bounds, sides = box(hole), sides_of(hole)
+    (left, bottom, right, top), sides = box(hole), sides_of(hole)
     for patch in patches:
-        if beside(patch.reach, bounds):
+        # the test of `beside` spelled out: it is asked of every patch at every seam
+        low, floor, high, ceiling = patch.reach
+        if low > right or high < left or floor > top or ceiling < bottom:
             remaining.append(patch)
             continue
         kept: list[Polygon] = []
@@ -45,9 +47,10 @@ def remove(
 def shortened(seams: tuple[Seam, ...], hole: Polygon) -> tuple[Seam, ...]:
     """The seams without what lies in the hole. A seam that is wholly inside is no longer seen."""
     kept: list[Seam] = []
-    bounds, sides = box(hole), sides_of(hole)
+    (left, bottom, right, top), sides = box(hole), sides_of(hole)
     for seam in seams:
-        if beside(seam.reach, bounds):
+        low, floor, high, ceiling = seam.reach
+        if low > right or high < left or floor > top or ceiling < bottom:
             kept.append(seam)
             continue
         rest = _outside(seam.start, seam.end, sides)
