@@ -11,12 +11,15 @@ import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import IO, NoReturn
+from typing import IO, TYPE_CHECKING, NoReturn
 
 import click
 
 from piecewright import __version__, pipeline
 from piecewright.diagnostics.model import Diagnostic
+
+if TYPE_CHECKING:
+    from piecewright.evaluate.catalogue import Entry
 
 FOUND, USAGE, SURROUNDINGS, OUR_FAULT, STOPPED = 1, 2, 3, 4, 130
 STREAM = "<stdin>"
@@ -139,6 +142,57 @@ def explain(code: str) -> None:
         near = _near(code, [known.lower() for known in CODES])
         raise click.UsageError(f"there is no code {code}" + (f"; did you mean {near.upper()}?" if near else ""))
     _give(page)
+
+
+@cli.command()
+@click.argument("words", metavar="[WORD]...", nargs=-1)
+@click.option("--to", "to", type=click.Choice(["html"]), help="Draw it as a page.")
+@click.option("-o", "output", metavar="FILE", help="Put the page here, not in build/library.html; - for the terminal.")
+def library(words: tuple[str, ...], to: str | None, output: str | None) -> None:
+    """List the units and blocks that every pattern may use.
+
+    With WORDs, only those that have all of them in their name or description.
+    """
+    from piecewright.evaluate.catalogue import found  # here, because only this command needs it
+
+    if output is not None and to is None:
+        raise click.UsageError("-o goes with --to html")
+    entries = found(words)
+    if not entries:
+        from piecewright.evaluate.library import index  # here, because only this command needs it
+
+        near = _near(words[-1].lower(), tuple(index()))
+        _stop(
+            f"the library has nothing with {' and '.join(f'“{w}”' for w in words)}"
+            + (f"; did you mean {near}?" if near else ""),
+            FOUND,
+        )
+    if to is None:
+        _give(_listed(entries))
+        return
+    page = pipeline.library_page(words)
+    if output == "-":
+        _give(page)
+        return
+    path = Path(output) if output is not None else Path("build") / "library.html"
+    try:
+        pipeline.write(path.parent, [(path.name, page)])
+    except OSError as error:
+        _stop(f"{path} cannot be written: {pipeline.why(error).replace('reading', 'writing')}", SURROUNDINGS)
+    _say(f"wrote {path}\n")
+
+
+def _listed(entries: Sequence[Entry]) -> str:
+    """The entries as text: each on a line with what it is handed, and its description under it."""
+    lines: list[str] = []
+    group = ""
+    for entry in entries:
+        if entry.group != group:
+            group = entry.group
+            lines += ["", group] if lines else [group]
+        lines += [f"  {entry.heading(name)}" for name in entry.parts or (entry.name,)]
+        lines.append(f"      {entry.title}")
+    return "\n".join(lines) + "\n"
 
 
 # ── what was asked for ──────────────────────────────────────────────────────────────────────────

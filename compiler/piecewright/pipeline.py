@@ -125,6 +125,35 @@ def emitted(
     return compiled, emit(compiled.plan, tuple(one for one in FORMATS if one in to))
 
 
+def library_page(words: tuple[str, ...] = ()) -> str:
+    """The library, or what of it has all these words in its name or description, as one HTML page with pictures."""
+    from piecewright.emit.catalogue import Sample, catalogue  # here, as in `emitted`
+    from piecewright.evaluate.catalogue import found, sample  # here, because no pattern needs it
+
+    samples: list[Sample] = []
+    for entry in found(words):
+        for name in entry.parts or (entry.name,):
+            reader = Reader(read_nothing)
+            made, diagnostics = _evaluated(reader, reader.main("<library>", sample(entry, name)), NO_SETTINGS)
+            compiled = _planned(made, diagnostics, "<library>")
+            if made is None or compiled.plan is None:
+                raise RuntimeError(f"the library's {name} cannot be made: {diagnostics[0].message}")
+            asked = next(unit for unit in compiled.plan.units if unit.asked)
+            (unit,) = (one.unit for one in made.made if one.key == made.demands[0].key)
+            samples.append(
+                Sample(
+                    group=entry.group,
+                    name=name,
+                    call=entry.call(name),
+                    about=entry.about,
+                    pieces=len(unit.patches),
+                    unit=asked,
+                    fabrics=compiled.plan.fabrics,
+                )
+            )
+    return catalogue(samples)
+
+
 def default_output(name: str) -> Path:
     """Where a pattern file is built unless another folder is named."""
     return Path("build") / stem(name)

@@ -35,18 +35,18 @@ def html(plan: Plan, drawn: Mapping[str, str] | None = None) -> str:
     def swatch(fabric: FabricPlan, where: str) -> Markup:
         return Markup(swatch_svg(fabric, f"swatch-{where}-{order[fabric.name]}"))
 
-    environment = _environment(autoescape=True)
-    environment.filters["kept"] = kept
-    environment.globals.update(figure=figure, swatch=swatch, css=Markup(_read("pattern.css")))
-    return environment.get_template("pattern.html.j2").render(_context(plan))
+    there = environment(autoescape=True)
+    there.filters["kept"] = kept
+    there.globals.update(figure=figure, swatch=swatch, css=Markup(read("pattern.css")))
+    return there.get_template("pattern.html.j2").render(_context(plan))
 
 
 def markdown(plan: Plan) -> str:
     """The same as Markdown (CommonMark with tables), figures as files beside it."""
-    environment = _environment(autoescape=False)
-    environment.filters["md"] = markdown_text
-    environment.filters["image"] = _image
-    text = environment.get_template("pattern.md.j2").render(_context(plan))
+    there = environment(autoescape=False)
+    there.filters["md"] = markdown_text
+    there.filters["image"] = _image
+    text = there.get_template("pattern.md.j2").render(_context(plan))
     return re.sub(r"\n{3,}", "\n\n", text).strip() + "\n"
 
 
@@ -69,18 +69,20 @@ def kept(text: str) -> str:
     return text.replace(" × ", "\u00a0×\u00a0")
 
 
-def _environment(*, autoescape: bool) -> Environment:
-    environment = Environment(
-        loader=FunctionLoader(_read),
+def environment(*, autoescape: bool) -> Environment:
+    """Where templates are found, with what every page needs."""
+    there = Environment(
+        loader=FunctionLoader(read),
         autoescape=autoescape,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
-    environment.filters["size"] = cut_text
-    return environment
+    there.filters["size"] = cut_text
+    return there
 
 
-def _read(name: str) -> str:
+def read(name: str) -> str:
+    """The text of a template or style sheet."""
     return resources.files("piecewright.emit.templates").joinpath(name).read_text(encoding="utf-8")

@@ -8,6 +8,7 @@ from piecewright.diagnostics.model import Label
 from piecewright.diagnostics.nearest import nearest
 from piecewright.evaluate.bind import PieceNode
 from piecewright.evaluate.definition import Definition, ValueNode, value_node
+from piecewright.evaluate.library import index
 from piecewright.evaluate.pieces import of_name, recipe
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.report import Problem, Silent
@@ -74,7 +75,7 @@ class Env:
             raise Silent
         names = [*self.locals, *self.scope.known()]
         if wanted in ("", "unit or piece"):
-            names += NOUNS
+            names += (*NOUNS, *index())
         found = nearest(word, names)
         hint = f"did you mean `{found}`?" if found else None
         others: tuple[Label, ...] = ()

@@ -15,6 +15,7 @@ from piecewright.evaluate.library import library_file
 from piecewright.evaluate.mirror import mirrored_made
 from piecewright.evaluate.products import Product
 from piecewright.evaluate.recipes import Recipe
+from piecewright.evaluate.remarks import remark_above
 from piecewright.evaluate.report import Problem, Report, Silent
 from piecewright.evaluate.scope import Entry, Margin, Scope
 from piecewright.evaluate.settings import NAMES as SETTINGS
@@ -221,6 +222,7 @@ class Session:
             copies=work.copies,
             steps=tuple(draft.step(file) for draft in self._measured(table, work)),
             supplies=tuple(supplies_of(table.drafts, work)),
+            description=remark_above(definition.scope.file.source, definition.line.span.line),
             segments=work.segments,
             segment=work.segment,
         )
