@@ -18,13 +18,14 @@ import sympy
 from differential import shapely_reference as floats
 from differential import sympy_reference as exact
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.action import Action, CutPiece, Lay, Sew, Subcut, Trim, Turn
+from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Sew, Subcut, Trim, Turn
 from piecewright.kernel.build import Build
 from piecewright.kernel.moves import settled
 from piecewright.kernel.unit import Unit
 
 EAST, NORTH = Vector(1, 0), Vector(0, 1)
 Ends = tuple[Vector, Vector]  # the finished ends of an edge
+Sides = list[tuple[tuple[Any, Any], int]]  # each corner as sympy numbers, and the degrees at which its edge runs
 
 
 class Back(ABC):
@@ -38,6 +39,8 @@ class Back(ABC):
 
     @abstractmethod
     def piece(self, width: Exact, height: Exact, fabric: str, s: Exact) -> Any: ...
+    @abstractmethod
+    def polygon(self, sides: Sides, fabric: str, s: Exact) -> Any: ...
     @abstractmethod
     def facing(self, unit: Any, outward: Vector) -> int:
         """The longest edge of the reference's unit that faces one way."""
@@ -73,12 +76,21 @@ def actions(build: Build) -> Iterator[tuple[str, Action]]:
 def replayed(action: Action, back: Back) -> None:
     """Check one action against a reference."""
     if isinstance(action, CutPiece):
-        piece = back.piece(action.width, action.height, action.fabric, action.unit.allowance)
+        s = action.unit.allowance
+        if action.angle is None:
+            piece = back.piece(action.width, action.height, action.fabric, s)
+        else:
+            piece = back.polygon(slanted_sides(action), action.fabric, s)
         back.check(piece, settled(action.unit))
     elif isinstance(action, Turn):
         back.check(back.turned(back.read(action.before), action.degrees), action.result)
     elif isinstance(action, Sew):
-        _sew(action, back)
+        if is_beyond(action):
+            finished_together((action.first, action.second), action.result, action.eased)
+        else:
+            _sew(action, back)
+    elif isinstance(action, Finish):
+        finished_together((action.before,), action.result, Exact(0))
     elif isinstance(action, Lay):
         _lay(action, back)
     elif isinstance(action, Subcut):
@@ -88,6 +100,66 @@ def replayed(action: Action, back: Back) -> None:
         _matched(parts, list(action.parts), back)
     elif isinstance(action, Trim):
         back.check(back.trim(back.read(action.before), action.ruler.corners), settled(action.result))
+
+
+def slanted_sides(action: CutPiece) -> Sides:
+    """The corners of a piece cut at an angle, by its shape, sizes and angle alone."""
+    assert action.angle is not None
+    a = sympy.pi * action.angle / 180
+    high, wide = exact.number(str(action.height)), exact.number(str(action.width))
+    run = sympy.radsimp(high / sympy.tan(a))
+    base = {"triangle": 2 * run, "diamond": sympy.radsimp(high / sympy.sin(a))}.get(action.shape, wide)
+    if action.shape in ("diamond", "parallelogram"):
+        top, sides = [base + run, run], [0, action.angle, 180, 180 + action.angle]
+    else:
+        top, sides = [base - run, run], [0, 180 - action.angle, 180, 180 + action.angle]
+    if action.shape == "triangle":
+        top, sides = top[1:], [sides[0], sides[1], sides[3]]
+    zero = sympy.Integer(0)
+    corners = [(zero, zero), (base, zero), *((sympy.expand(x), high) for x in top)]
+    return list(zip(corners, sides, strict=True))
+
+
+def is_beyond(action: Sew) -> bool:
+    """What the references do not sew edge to edge: round a corner, in part, stepped, or beside an inner corner that is
+    not square or that lies open."""
+    if len(action.first_edges) > 1 or action.part or action.step is not None:
+        return True
+    seam = action.first.directions[action.first_edges[0]]
+    units = (action.first, action.second, action.result)
+    turns = [(unit.directions[n - 1], along) for unit in units for n, along in enumerate(unit.directions)]
+    inner = any(before.cross(along) < 0 for before, along in turns)
+    slanted = any(seam.dot(along) and seam.cross(along) for _, along in turns)
+    return (inner and slanted) or any(_is_open(unit) for unit in units)
+
+
+def finished_together(parts: tuple[Unit, ...], whole: Unit, eased: Exact) -> None:
+    """The finished picture of what is sewn is the finished pictures of its parts side by side: the same outline and as
+    much of each fabric, up to what is eased along the edges."""
+    pictures = [_picture(part) for part in parts]
+    mine, outline = _picture(whole)
+    slack = 1e-9 + float(eased) * outline.length
+    together = shapely.union_all([ring.buffer(1e-9, join_style="mitre") for _, ring in pictures])
+    assert together.symmetric_difference(outline).area < slack + 1e-7 * outline.length
+    if any(_is_open(unit) for unit in (*parts, whole)):
+        return  # beside an open seam one allowance lies over the other's cloth
+    for fabric in {name for seen, _ in (*pictures, (mine, outline)) for name in seen}:
+        assert abs(sum(seen.get(fabric, 0.0) for seen, _ in pictures) - mine.get(fabric, 0.0)) < slack
+
+
+def _is_open(unit: Unit) -> bool:
+    return any(along == -unit.directions[n - 1] for n, along in enumerate(unit.directions))
+
+
+def _picture(unit: Unit) -> tuple[dict[str, float], Any]:
+    """How much of each fabric shows within the seam lines, and those; an open seam is no hole in it."""
+    ring = shapely.Polygon([corner.finished.floats for corner in unit.corners]).buffer(0)
+    seen: dict[str, float] = {}
+    for patch in unit.patches:
+        for cell in patch.cells:
+            shown = shapely.Polygon([p.floats for p in cell]).intersection(ring).area
+            seen[patch.fabric] = seen.get(patch.fabric, 0.0) + shown
+    return seen, ring
 
 
 def _sew(action: Sew, back: Back) -> None:
@@ -174,6 +246,16 @@ class WithSympy(Back):
     def piece(self, width: Exact, height: Exact, fabric: str, s: Exact) -> exact.Sewn:
         return exact.rectangle(exact.number(str(width)), exact.number(str(height)), fabric, exact.number(str(s)))
 
+    def polygon(self, sides: Sides, fabric: str, s: Exact) -> exact.Sewn:
+        allowance = exact.number(str(s))
+        lines = []
+        for corner, degrees in sides:
+            angle = sympy.pi * degrees / 180
+            normal = sympy.sin(angle), -sympy.cos(angle)
+            lines.append((normal, sympy.expand(exact.dot(normal, corner) - allowance)))
+        cell = tuple(corner for corner, _ in sides)
+        return exact.Sewn(lines=tuple(lines), cells=((fabric, cell),), allowance=allowance)
+
     def _edge(self, unit: exact.Sewn, edge: Ends) -> int:
         start, end = self._point(edge[0]), self._point(edge[1])
         corners = unit.finished()
@@ -244,6 +326,10 @@ class WithShapely(Back):
 
     def piece(self, width: Exact, height: Exact, fabric: str, s: Exact) -> floats.Sewn:
         return floats.rectangle(float(width), float(height), fabric, float(s))
+
+    def polygon(self, sides: Sides, fabric: str, s: Exact) -> floats.Sewn:
+        cloth = shapely.Polygon([(float(x), float(y)) for (x, y), _ in sides])
+        return floats.Sewn(outline=cloth, cells=((fabric, cloth),), allowance=float(s))
 
     def facing(self, unit: floats.Sewn, outward: Vector) -> int:
         return floats.facing(unit, outward.floats)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from differential.patterns import EXAMPLES, SEEDS, example, random_build
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.action import CutPiece, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Subcut, Take, Trim, Turn
 from piecewright.kernel.build import Build, Made
 from piecewright.kernel.unit import Unit
 
@@ -33,7 +33,7 @@ def _in_steps(made: Made) -> Iterator[tuple[str, Unit]]:
 def _of(action: object) -> tuple[Unit, ...]:
     if isinstance(action, CutPiece | Take):
         return (action.unit,)
-    if isinstance(action, Turn | Trim):
+    if isinstance(action, Turn | Trim | Finish):
         return action.before, action.result
     if isinstance(action, Subcut):
         return action.before, *action.parts, *action.kept

@@ -123,9 +123,12 @@ def test_each_step_begins_with_what_the_one_before_left(file: Path) -> None:
 @by_name
 def test_the_edges_said_to_be_sewn_lie_on_each_other(file: Path) -> None:
     for where, action in actions(example(file)):
-        if isinstance(action, Sew):
-            first, second = ends(action.first, action.first_edges[0]), ends(action.second, action.second_edges[0])
-            along = action.first.directions[action.first_edges[0]]
+        if not isinstance(action, Sew):
+            continue
+        # round an inner corner the second's edges come the other way
+        for mine, theirs in zip(action.first_edges, reversed(action.second_edges), strict=True):
+            first, second = ends(action.first, mine), ends(action.second, theirs)
+            along = action.first.directions[mine]
             assert not along.cross(second[0] - first[0]), where
             # the seam runs from the later start to the earlier end, and has a length
             start = max((second[1] - first[0]).dot(along), Exact(0))

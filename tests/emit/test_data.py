@@ -71,6 +71,7 @@ def test_the_lantern_as_data() -> None:
     assert document["cuts"][2] == {
         "fabric": "dusk",
         "shape": "rectangle",
+        "angle": None,
         "width": {"exact": "9/4", "ruler": "2 1/4"},
         "height": {"exact": "9", "ruler": "9"},
         "count": 12,

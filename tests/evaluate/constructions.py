@@ -83,7 +83,7 @@ def _known(line: Line) -> bool:
         named = len(sentence.step.parts) > 1 and sentence.step.parts[1].span.text.startswith("is ")
         if not named:
             verb = VERBS.get(first(child))
-            if verb is None or (verb.name == "subcut" and len(sentence.step.parts) > 1):
+            if verb is None:
                 return False
             clauses = {text.split(" ", 1)[0] for text in verb.clauses}
             if any(clause.span.text.split(" ", 1)[0] not in clauses for clause in sentence.clauses):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from evaluate.constructions import sayable
 from evaluate.pattern import built, made
 from piecewright.exact import Vector
-from piecewright.kernel.action import Lay, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import Finish, Lay, Sew, Subcut, Take, Trim, Turn
 from piecewright.kernel.build import Build, Made
 from piecewright.kernel.congruence import alike
 from piecewright.kernel.measure import bounds, in_balance
@@ -83,10 +83,48 @@ def test_edges_that_are_sewn_meet_in_the_mirror_too() -> None:
     sews = [action for _, twin in pairs for step in twin.steps for action in step.actions if isinstance(action, Sew)]
     assert len(sews) > 40
     for sew in sews:
-        (i,), (j,) = sew.first_edges, sew.second_edges
-        assert sew.first.directions[i] == -sew.second.directions[j]
-        along = sew.first.directions[i]
-        assert not along.cross(sew.first.corners[i].finished - sew.second.corners[j].finished)
+        # two edges round an inner corner, else one; of the second they come the other way
+        for i, j in zip(sew.first_edges, reversed(sew.second_edges), strict=True):
+            assert sew.first.directions[i] == -sew.second.directions[j]
+            along = sew.first.directions[i]
+            assert not along.cross(sew.first.corners[i].finished - sew.second.corners[j].finished)
+
+
+def test_where_a_seam_stops_is_mirrored() -> None:
+    _, pairs = everything()
+    steps = [step for _, twin in pairs for step in twin.steps]
+    short = [action for step in steps for action in step.actions if isinstance(action, Sew) and action.stops]
+    assert len(short) >= 10
+    for sew in short:
+        corners = {corner.finished for corner in sew.first.corners}
+        assert set(sew.stops) <= corners
+    finished = [action for step in steps for action in step.actions if isinstance(action, Finish)]
+    assert finished
+    for finish in finished:
+        into, out = finish.edges
+        assert finish.before.directions[into] == -finish.before.directions[out]
+        assert finish.before.corners[out].finished == finish.stop
+
+
+def test_steps_of_strips_are_mirrored() -> None:
+    known = made(
+        built("""
+unit rows (sand, dusk)
+    strip 2 of sand
+    join strip 2 of dusk on bottom, stepped 1 1/2 from left
+    subcut 2 at 45
+
+fabric sand
+fabric dusk
+make 1 of rows(sand, dusk) reversed
+""")
+    )
+    sew = known["rows(sand, dusk) reversed"].steps[1].actions[0]
+    assert isinstance(sew, Sew) and sew.step is not None and sew.step > 0
+    cut = known["rows(sand, dusk) reversed"].steps[2].actions[0]
+    assert isinstance(cut, Subcut)
+    (start, end) = cut.lines[0]
+    assert (end - start).cross(cut.lines[1][0] - start) > 0 and end.x < start.x
 
 
 def test_a_twin_uses_twins() -> None:

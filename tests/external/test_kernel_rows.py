@@ -1,6 +1,6 @@
 """Rows that the sewing already answers though no sentence of the language says them yet.
 
-Stitch and flip, 60-degree triangles and diamonds, 45-degree stars, trapezoids, and the grain of triangles.
+Stitch and flip, a 60-degree triangle with a blunt tip, a trapezoid with one square end, and the grain of triangles.
 """
 
 from __future__ import annotations
@@ -19,15 +19,12 @@ from kernel.sewing import (
     join,
     oblong,
     quarter,
-    raw_length,
     sizes,
     square,
 )
-from kernel.stars import ray, star_of_eight
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.cut import cut
 from piecewright.kernel.flip import flip
-from piecewright.kernel.measure import finished_size, in_balance, raw_outline
+from piecewright.kernel.measure import finished_size, in_balance
 from piecewright.kernel.moves import moved, turned
 from piecewright.kernel.pieces import polygon_piece
 from piecewright.kernel.places import edge
@@ -125,31 +122,6 @@ def test_a_quarter_square_has_its_long_edge_on_the_grain() -> None:
 # ── 60 degrees ───────────────────────────────────────────────────────────────────────────────────
 
 
-def spike(high: Exact, s: Exact = S) -> Unit:
-    side = high * 2 / ROOT_3
-    return outline((0, 0), (side, 0), (side / 2, high), s=s)
-
-
-@row("E60-01", "S01 Clements, The Quilter's Bible, David & Charles, 2011; S76 2015; S77 magazine")
-@row("E60-04", "derived here (sympy/fractions)")
-@row("E60-06", "derived here (sympy/fractions)")
-@pytest.mark.parametrize("s", [Exact(1, 4), Exact(3, 8)])
-@pytest.mark.parametrize("height", [2, 3, 5])
-def test_sixty_degree_triangle(height: int, s: Exact) -> None:
-    unit = spike(height + 3 * s, s)
-    assert finished_size(unit)[1] == height
-    side = edge_finished(unit, "bottom")
-    assert side == 2 * Exact(height) / ROOT_3
-    assert raw_length(unit, "bottom") == side + 2 * ROOT_3 * s
-    if (height, s) == (3, S):
-        assert float(side) == pytest.approx(3.464102, abs=1e-6)
-
-
-@row("E60-03", "S76 2015")
-def test_a_strip_of_3_3_4_for_a_triangle_of_3() -> None:
-    assert finished_size(spike(inches("3 3/4")))[1] == 3
-
-
 @row("E60-05", "derived here (sympy/fractions)")
 @pytest.mark.parametrize("height", [2, 3])
 def test_a_strip_two_seams_wider_gives_the_same_triangle_with_a_blunt_tip(height: int) -> None:
@@ -161,101 +133,7 @@ def test_a_strip_two_seams_wider_gives_the_same_triangle_with_a_blunt_tip(height
     assert finished_size(unit) == (2 * Exact(height) / ROOT_3, height)
 
 
-@row("D60-01", "S01 Clements, The Quilter's Bible, David & Charles, 2011; S76 2015")
-@row("D45-01", "S01 Clements, The Quilter's Bible, David & Charles, 2011; S77")
-@pytest.mark.parametrize("lean", [Vector(1, ROOT_3) / 2, Vector(ROOT_2, ROOT_2) / 2])
-@pytest.mark.parametrize("height", ["2", "3 1/4"])
-def test_diamonds_are_cut_from_strips_two_seams_wider(height: str, lean: Vector) -> None:
-    high = inches(height) + 2 * S
-    side = high / lean.y  # cut at the same width, measured square to the cut
-    arm = lean * side
-    unit = outline((0, 0), (side, 0), (side + arm.x, arm.y), (arm.x, arm.y))
-    assert finished_size(unit)[1] == inches(height)
-    lengths = {edge_finished(unit, n) for n in range(4)}
-    assert lengths == {inches(height) / lean.y}
-
-
-@row("HEX-03", "derived here (sympy/fractions)")
-def test_a_hexagon_comes_from_a_sixty_degree_diamond_not_one_of_45() -> None:
-    for lean, regular in ((Vector(1, ROOT_3) / 2, True), (Vector(ROOT_2, ROOT_2) / 2, False)):
-        side, arm = Vector(4, 0), lean * 4
-        angles = []
-        for first, second, tip in ((arm, side, Vector(0, 0)), (-arm, -side, side + arm)):
-            # a tip with sides of half the diamond's: all equal only when its angle is 60 degrees
-            across = (second - first) / 2
-            angles.append(across.squared() == 4 and bool(tip + across))
-        assert angles == [regular, regular]
-    side, arm = Vector(4, 0), Vector(2, 2 * ROOT_3)
-    unit = outline((0, 0), (4, 0), (6, arm.y), (2, arm.y))
-    unit, _ = cut(unit, arm / 2, (side - arm).unit())
-    unit, _ = cut(unit, side + arm / 2, (arm - side).unit())
-    assert len(unit.corners) == 6
-    assert {unit.directions[n - 1].dot(unit.directions[n]) for n in range(6)} == {Exact(1, 2)}
-    assert {raw.length() for raw in sides(unit)} == {Exact(2)}
-
-
-def sides(unit: Unit) -> list[Vector]:
-    raw = raw_outline(unit)
-    return [q - p for p, q in zip(raw, raw[1:] + raw[:1], strict=True)]
-
-
-# ── 45-degree stars ──────────────────────────────────────────────────────────────────────────────
-
-
-@row("D45-02", "S13 Combs 2002 prints 3.41")
-@pytest.mark.parametrize("side", [2, 3])
-def test_a_star_block_is_3_41_diamond_sides(side: int) -> None:
-    width, height = finished_size(star_of_eight(Exact(side)))
-    assert width == height == side * (2 + ROOT_2)
-    assert float(width) / side == pytest.approx(3.414214, abs=1e-6)
-    assert 0 < float(width) / side - 3.41 < 0.0043  # what the printed factor leaves off
-
-
-@rows(
-    ("block", "corner", "side", "strip"),
-    ("D45-star8", "derived here (sympy/fractions)", 8, 2.843146, 4.520815, 2.156854),
-    ("D45-star12", "derived here (sympy/fractions)", 12, 4.014719, 6.177670, 2.985281),
-)
-def test_eight_point_star_of_a_given_size(block: int, corner: float, side: float, strip: float) -> None:
-    f = block / (2 + ROOT_2)
-    star = star_of_eight(f)
-    assert finished_size(star) == (Exact(block), Exact(block))
-    assert [
-        float(each) for each in (f + 2 * S, f * ROOT_2 + (2 + 2 * ROOT_2) * S, f / ROOT_2 + 2 * S)
-    ] == pytest.approx([corner, side, strip], abs=1e-6)
-    assert finished_size(ray(f, "a"))[1] + 2 * S == f / ROOT_2 + 2 * S
-
-
-@row("BL-19", "common practice, no source")
-def test_an_eight_point_star_has_16_patches() -> None:
-    fabrics = [patch.fabric for patch in star_of_eight(Exact(3)).patches]
-    assert {name: fabrics.count(name) for name in sorted(set(fabrics))} == {"diamond": 8, "square": 4, "triangle": 4}
-
-
 # ── trapezoids and half rectangles ───────────────────────────────────────────────────────────────
-
-
-@row("TRAP-01", "derived here (sympy/fractions)")
-@row("TRAP-02", "derived here (sympy/fractions)")
-@row("TRAP-03", "derived here (sympy/fractions)")
-@pytest.mark.parametrize(
-    ("cotangent", "half_angle", "adds"),
-    [(Exact(1), ROOT_2 - 1, (1.207107, 0.207107)), (1 / ROOT_3, 1 / ROOT_3, (0.866025, 0.288675))],
-    ids=["45", "60"],
-)
-def test_what_a_trapezoid_adds(cotangent: Exact, half_angle: Exact, adds: tuple[float, float]) -> None:
-    """`half_angle`: the tangent of half the base angle."""
-    long, high = Exact(6), Exact(2)
-    raw_high = high + 2 * S
-    raw_long = long + 2 * S / half_angle
-    raw_short = raw_long - 2 * raw_high * cotangent
-    step = raw_high * cotangent
-    unit = outline((0, 0), (raw_long, 0), (raw_long - step, raw_high), (step, raw_high))
-    assert finished_size(unit) == (long, high)
-    short = edge_finished(unit, "top")
-    assert short == long - 2 * high * cotangent
-    assert raw_short - short == 2 * S * half_angle
-    assert (float(raw_long - long), float(raw_short - short)) == pytest.approx(adds, abs=1e-6)
 
 
 @row("TRAP-04", "derived here (sympy/fractions)")

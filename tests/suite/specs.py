@@ -137,6 +137,7 @@ def _taken(made: Made, settings: Settings) -> list[str]:
         if isinstance(source, Piece):
             across = "" if source.width is None else f"{plain(source.width, settings.units)} by "
             size = across + plain(source.height, settings.units)
+            size += f" at {source.angle}" if source.angle is not None else ""
             source = f"{'reversed ' if source.reversed else ''}{source.shape} {size} of {source.fabric}"
         found.append(f"{supply.count} {source}")
     return found

@@ -83,6 +83,7 @@ CODES: dict[str, Code] = {
     "E316": Code("nothing to lay the ruler on"),
     "E317": Code("pressed toward nothing beside the seam"),
     "E318": Code("no end to lie even at"),
+    "E319": Code("no seam to leave open or to finish"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),

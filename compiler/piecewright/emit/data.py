@@ -86,6 +86,7 @@ def _cut(cut: CutPlan) -> dict[str, Any]:
     return {
         "fabric": cut.fabric,
         "shape": cut.shape,
+        "angle": cut.angle,
         "width": _size(cut.width),
         "height": _size(cut.height),
         "count": cut.count,

@@ -13,6 +13,7 @@ from piecewright.plan.model import Badge, Figure, Lead, Panel, Point, Side, Stro
 
 MARGIN = 8.0  # points round the sheet
 OVERRUN = 9.0  # points a cut line runs past each raw edge
+DOT = 2.2  # radius of the dot where stitching stops
 MARK = 3.6  # half the length of a matching mark
 SIGN = 24.0  # width of the sign between two panels
 AIR = 11.0  # on both sides of the sign

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from piecewright.dataclass import dataclass
 from piecewright.plan.model import CutPlan, FabricPlan, Figure, Plan, StepPlan, UnitPlan
-from piecewright.plan.words import extent_text
+from piecewright.plan.words import extent_text, shape_size
 
 UNIT_NAMES = {"inch": "inches", "cm": "centimetres", "mm": "millimetres"}
 UNIT_MARKS = {"inch": "in", "cm": "cm", "mm": "mm"}
@@ -152,7 +152,7 @@ def _stages(steps: Sequence[StepPlan]) -> tuple[Stage, ...]:
 
 def cut_text(cut: CutPlan) -> str:
     """`2½` of a square, `2½ × 4½` of others."""
-    return cut.width.shown if cut.shape == "square" else f"{cut.width.shown} × {cut.height.shown}"
+    return shape_size(cut.shape, cut.width.shown, cut.height.shown, cut.angle)
 
 
 def capital(text: str) -> str:

@@ -21,6 +21,7 @@ from svgwrite.text import Text
 from piecewright.emit import paths
 from piecewright.emit.layout import (
     BADGE,
+    DOT,
     MARK,
     SIGN,
     SWATCH,
@@ -277,9 +278,13 @@ class _Writer:
             self._edged(group, laid, MEDIUM, TOOL, dashes="7 2 1.4 2")
         if cuts := every("cut"):
             self._edged(group, cuts, HEAVY, DARK, dashes="8 3.4")
-        marks = "".join(paths.ticks(paper(m.at), (m.along[0], -m.along[1]), m.count, MARK) for m in panel.marks)
+        ticks = [m for m in panel.marks if m.count]
+        marks = "".join(paths.ticks(paper(m.at), (m.along[0], -m.along[1]), m.count, MARK) for m in ticks)
         if marks:
             self._edged(group, marks, MEDIUM, DARK)
+        dots = "".join(paths.circle(paper(m.at), DOT) for m in panel.marks if not m.count)
+        if dots:
+            group.add(self._path(dots, fill=DARK, stroke="#ffffff", stroke_width="1", stroke_opacity=HALO))
         arrows = [self._arrow_data(a.start, a.end, a.role, paper, scale) for a in panel.arrows]
         if arrows:
             shafts, heads = "".join(a[0] for a in arrows), "".join(a[1] for a in arrows)

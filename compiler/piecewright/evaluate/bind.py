@@ -16,7 +16,7 @@ from piecewright.syntax.ast import Call, Item, Member, Name, Number, Part, Phras
 from piecewright.verbs.registry import Verb
 from piecewright.verbs.table import VERBS
 from piecewright.verbs.template import LISTS, Form, FormPart, Slot, form
-from piecewright.verbs.words import EDGES, LINES, MEASURES, PLACES, POINTS, WAYS
+from piecewright.verbs.words import EDGES, GAPS, LINES, MEASURES, PLACES, POINTS, WAYS
 
 CLOSED: dict[str, Sequence[str]] = {
     "edge": EDGES,
@@ -24,6 +24,7 @@ CLOSED: dict[str, Sequence[str]] = {
     "line": LINES,
     "point": POINTS,
     "place": PLACES,
+    "places": GAPS,
     "end": PLACES,
     "measure": MEASURES,
 }
@@ -32,6 +33,7 @@ CLOSED: dict[str, Sequence[str]] = {
 SPOKEN = {
     "length": "a size",
     "count": "a number",
+    "angle": "an angle in degrees",
     "fabric": "a fabric",
     "piece": "a piece",
     "edge": "an edge",
@@ -39,6 +41,7 @@ SPOKEN = {
     "line": "a line",
     "point": "a point",
     "place": "a place",
+    "places": "a side or corner, or several with `and`",
     "end": "a place at one end",
     "names": "new names",
     "text": "a text between quotation marks",
@@ -266,7 +269,7 @@ def _may_be(kind: str, item: Item, strict: bool) -> bool:
         return isinstance(item, Name) and (not strict or item.text in CLOSED[kind])
     if kind == "text":
         return isinstance(item, Text)
-    if kind in ("length", "count"):
+    if kind in ("length", "count", "angle"):
         return not isinstance(item, Text) and not (isinstance(item, Name) and item.text in PLACES)
     return True
 

@@ -18,12 +18,14 @@ if TYPE_CHECKING:
 OF_SLOT = {
     "length": "size",
     "count": "count",
+    "angle": "count",
     "fabric": "fabric",
     "edge": "place",
     "edges": "place",
     "line": "place",
     "point": "place",
     "place": "place",
+    "places": "place",
     "end": "place",
 }
 

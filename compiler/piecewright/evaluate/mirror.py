@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from piecewright.evaluate.recipes import SAME_IN_MIRROR
 from piecewright.exact import Vector
-from piecewright.kernel.action import Action, CutPiece, Lay, Line, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Line, Press, Sew, Subcut, Take, Trim, Turn
 from piecewright.kernel.build import Expect, Made, Piece, Step, Supply
 from piecewright.kernel.moves import mirrored
 from piecewright.kernel.unit import Unit
@@ -105,6 +105,17 @@ class Glass:
                 second_edges=_edges(action.second, action.second_edges),
                 result=self.unit(action.result),
                 name=self._name(action.name, step),
+                stops=tuple(_point(p) for p in action.stops),
+                step=-action.step if action.step is not None else None,
+            )
+        if isinstance(action, Finish):
+            one, other = _edges(action.before, action.edges)
+            return replace(
+                action,
+                before=self.unit(action.before),
+                edges=(one, other),
+                stop=_point(action.stop),
+                result=self.unit(action.result),
             )
         if isinstance(action, Press):
             return replace(

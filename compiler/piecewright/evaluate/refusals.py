@@ -3,49 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple, cast
+from typing import cast
 
-from piecewright.evaluate.shown import counted, exactly, shown
+from piecewright.evaluate.facts import Facts, Saying
+from piecewright.evaluate.seam_refusals import SEAM_SAYINGS
+from piecewright.evaluate.shown import counted
 from piecewright.exact import Exact
 from piecewright.kernel.build import Settings
-
-
-class Saying(NamedTuple):
-    code: str
-    message: str
-    hint: str | None = None
-
-
-class Facts:
-    """The numbers and words behind a refusal, as they are said."""
-
-    def __init__(self, facts: dict[str, object], settings: Settings) -> None:
-        self._facts = facts
-        self.settings = settings
-
-    def word(self, name: str) -> str:
-        return str(self._facts.get(name, ""))
-
-    def has(self, name: str) -> bool:
-        return bool(self._facts.get(name))
-
-    def length(self, name: str) -> Exact:
-        return cast(Exact, self._facts[name])
-
-    def lengths(self, name: str) -> tuple[Exact, ...]:
-        return cast("tuple[Exact, ...]", self._facts[name])
-
-    def words(self, name: str) -> tuple[str, ...]:
-        return cast("tuple[str, ...]", self._facts.get(name, ()))
-
-    def count(self, name: str) -> int:
-        return cast(int, self._facts[name])
-
-    def shown(self, length: Exact) -> str:
-        return shown(length, self.settings.units)
-
-    def exactly(self, length: Exact) -> str:
-        return exactly(length, self.settings.units)
 
 
 def saying(kind: str, facts: dict[str, object], settings: Settings) -> Saying:
@@ -237,6 +201,7 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "E316", f"a ruler has no `{f.word('place')}`", "measure from left, right, top or bottom"
     ),
     "nothing-on-table": lambda f: Saying("E309", "there is nothing on the table yet"),
+    **SEAM_SAYINGS,
     "not-alike": _not_alike,
     "names-and-kinds": _names_and_kinds,
     "segment-too-long": lambda f: Saying(

@@ -225,6 +225,7 @@ class Session:
             description=remark_above(definition.scope.file.source, definition.line.span.line),
             segments=work.segments,
             segment=work.segment,
+            slant=work.slant,
         )
         product = Product(made, work.usable)
         for name, unit, copies in work.parts:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, cast
 
 from piecewright.evaluate.bind import CLOSED, SPOKEN, Match, Node, PieceNode, near, way
 from piecewright.evaluate.report import Problem
-from piecewright.evaluate.values import Place, Unknown, count, kind_of, length
+from piecewright.evaluate.values import Place, Unknown, angle, count, kind_of, length
 from piecewright.kernel.build import Fabric
 from piecewright.syntax.ast import Item, Name, Text
 from piecewright.verbs.registry import Beside, Said
@@ -17,7 +17,7 @@ from piecewright.verbs.work import Brought
 if TYPE_CHECKING:
     from piecewright.evaluate.env import Env
 
-PLACED = ("edge", "edges", "line", "point", "place", "end")
+PLACED = ("edge", "edges", "places", "line", "point", "place", "end")
 
 
 def bound(match: Match, env: Env, rows: tuple[tuple[Brought, ...], ...] = ()) -> tuple[Said, bool, tuple[str, ...]]:
@@ -65,6 +65,8 @@ def _value(kind: str, node: Node, env: Env) -> object:
         return next((word for word in words if isinstance(word, Unknown)), tuple(words))
     if kind == "length":
         return length(node, env)
+    if kind == "angle":
+        return angle(node, env)
     if kind == "count":
         return count(node, env)
     if kind == "fabric":

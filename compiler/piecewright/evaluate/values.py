@@ -218,6 +218,17 @@ def count(node: Item, env: Env) -> int | Unknown:
     raise Problem("E215", message, node.span, None, *env.handed(node))
 
 
+def angle(node: Item, env: Env) -> int | Unknown:
+    """Whole degrees from 1. Raises `Problem` and `Silent`."""
+    found = arithmetic(node, env)
+    if not isinstance(found, Unknown) and found.units is not None and found.amount > 0:
+        amount = found.amount
+        if not amount.is_rational or amount.ratio[1] != 1:
+            message = f"an angle of {env.session.shown_number(amount)} degrees cannot be worked out exactly"
+            raise Problem("E311", message, node.span, "cut at 15, 30, 45, 60 or 75 degrees", *env.handed(node))
+    return count(node, env)
+
+
 def names_in(node: Item | Phrase) -> tuple[Name, ...]:
     """The names used in arithmetic."""
     if isinstance(node, Name):

@@ -15,13 +15,15 @@ Line = tuple[Vector, Vector]
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutPiece:
     """A piece cut from cloth is laid on the table. `shape`: square, rectangle, strip, …; `width`
-    across and `height` down as cut. A strip has no ends yet: its `width` is only drawn."""
+    across and `height` down as cut. A strip has no ends yet: its `width` is only drawn. `angle`: of a piece cut
+    from a strip at an angle, in degrees."""
 
     shape: str
     width: Exact
     height: Exact
     fabric: str
     unit: Unit
+    angle: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,8 +47,9 @@ class Turn:
 class Subcut:
     """A cut through the work. `lines`: each cut from edge to edge. `parts`: all that result, where they
     lie when cut. `kept`: one part of each kind, as it lies afterwards (alike parts give one). `distance`:
-    how far from the edge it is measured, or the width of the segments; None for a cut from point to
-    point. `names`: of the kinds, where they were named, in the order of `kept`."""
+    how far from the edge it is measured, or the width of the segments, square to the cut; None for a cut from
+    point to point. `names`: of the kinds, where they were named, in the order of `kept`. `angle`: in degrees,
+    between segments and the edge of the strips, where they are not cut square to it."""
 
     before: Unit
     lines: tuple[Line, ...]
@@ -54,13 +57,16 @@ class Subcut:
     kept: tuple[Unit, ...]
     distance: Exact | None
     names: tuple[str, ...] = ()
+    angle: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sew:
     """Two units become one. `second` is placed as it lies in `result`; the edges are those that are
     sewn, in the order of each unit's outline. `name`: what the second is called. `eased`: by how much
-    the edges differ in finished length, taken up within the tolerance."""
+    the edges differ in finished length, taken up within the tolerance. `stops`: the finished corners or marks
+    where the stitching ends, short of the raw edge; `part`: what lies beyond stays open, to be finished later.
+    `step`: of strips without ends, how far the second's left end lies right of the first's (left: negative)."""
 
     first: Unit
     second: Unit
@@ -69,6 +75,20 @@ class Sew:
     result: Unit
     name: str
     eased: Exact
+    stops: tuple[Vector, ...] = ()
+    part: bool = False
+    step: Exact | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finish:
+    """The open end of a seam that was partly sewn is sewn. `edges`: the two edges of the work that lie against
+    each other; `stop`: where the part sewn before ends."""
+
+    before: Unit
+    edges: tuple[int, int]
+    stop: Vector
+    result: Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,4 +137,4 @@ class Trim:
     result: Unit
 
 
-Action = CutPiece | Take | Turn | Subcut | Sew | Press | Lay | Trim
+Action = CutPiece | Take | Turn | Subcut | Sew | Finish | Press | Lay | Trim

@@ -121,7 +121,8 @@ class Made:
     made as in a mirror; of a definition that ends in unlike parts there is one for each named part, with
     the part's name and `whole` the key under which the steps stand. `arguments` are pairs of parameter and
     printed value. `copies` is what one run gives. For a strip set `segments` is how many segments one full
-    set gives (else None), and `segment` their width. `unit` is the result as it lies.
+    set gives (else None), `segment` how much of the set's length each takes, and `slant` what the ends of a set
+    cut at an angle waste of it. `unit` is the result as it lies.
     """
 
     key: str
@@ -139,6 +140,7 @@ class Made:
     whole: str | None = None
     segments: int | None = None
     segment: Exact | None = None
+    slant: Exact | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

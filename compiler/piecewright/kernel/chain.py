@@ -18,7 +18,7 @@ from piecewright.kernel.junction import Junction, close_junction
 from piecewright.kernel.measure import edge_length
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.polygon import HALF, ZERO, tidy
-from piecewright.kernel.removal import remove, shortened
+from piecewright.kernel.removal import ended_at, remove, shortened
 from piecewright.kernel.takein import marked, taken_in
 from piecewright.kernel.unit import Corner, Polygon, Pressed, Seam, Unit
 
@@ -214,6 +214,11 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
         theirs, taken = without_allowance(second, b, theirs, hole)
         their_ledger.extend(taken)
         their_seams = shortened(their_seams, hole)
+        if t:
+            inner = first.corners[a].finished
+            my_seams = ended_at(my_seams, inner, (first.directions[a - 1] + first.directions[a]).right())
+            outward = (second.directions[b] + second.directions[(b + 1) % m]).right()
+            their_seams = ended_at(their_seams, inner, outward)
         sewn.append(
             Seam(
                 start=closed_start.visible if t == 0 else first.corners[a].finished,

@@ -29,11 +29,19 @@ def rectangle(width: Exact, height: Exact, *, fabric: str, allowance: Exact, cut
 
 
 def polygon_piece(
-    outline: Polygon, *, fabric: str, allowance: Exact, cut: str = "", grain: Vector = EAST
+    outline: Polygon,
+    *,
+    fabric: str,
+    allowance: Exact,
+    cut: str = "",
+    grain: Vector = EAST,
+    directions: tuple[Vector, ...] | None = None,
 ) -> Unit:
     """A convex piece with the given raw outline. A tip so blunt that the seams pass beyond it keeps its
-    short raw edge; the finished outline drops it. SewingError `too-small` as above."""
-    directions = tuple((outline[(i + 1) % len(outline)] - p).unit() for i, p in enumerate(outline))
+    short raw edge; the finished outline drops it. `directions`: the unit vectors along its edges, where they
+    are known. SewingError `too-small` as above."""
+    if directions is None:
+        directions = tuple((outline[(i + 1) % len(outline)] - p).unit() for i, p in enumerate(outline))
     ring = tuple((p, i) for i, p in enumerate(outline))
     finished = ring
     for i, p in enumerate(outline):

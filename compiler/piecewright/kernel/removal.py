@@ -63,6 +63,23 @@ def shortened(seams: tuple[Seam, ...], hole: Polygon) -> tuple[Seam, ...]:
     return tuple(kept)
 
 
+def ended_at(seams: tuple[Seam, ...], corner: Vector, outward: Vector) -> tuple[Seam, ...]:
+    """The seams that run through an inner corner of a seam, without what lies beyond it on the outward side: it goes
+    under between the two allowances, along the line where they meet."""
+    kept: list[Seam] = []
+    for seam in seams:
+        before, after = corner - seam.start, seam.end - corner
+        if seam.direction.cross(before) or before.dot_sign(seam.direction) < 0 or after.dot_sign(seam.direction) < 0:
+            kept.append(seam)
+        elif seam.direction.dot_sign(outward) > 0:
+            kept.append(replace(seam, end=corner))
+        elif seam.direction.dot_sign(outward) < 0:
+            kept.append(replace(seam, start=corner))
+        else:
+            kept.append(seam)
+    return tuple(seam for seam in kept if seam.start != seam.end)
+
+
 def _outside(start: Vector, end: Vector, hole: Sides) -> tuple[Vector, Vector] | None:
     """The part of a stretch outside a convex hole; None when all of it is inside. A hole strictly in the
     middle leaves the stretch as it is: such a seam shows at both ends."""

@@ -24,7 +24,7 @@ _HAS_HANDS_ON_PRINT = ("parallelogram", "diamond")
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutRow:
     """Like pieces, still in exact inches: `width` and `height` as they are written; of a strip its width
-    and its length. `units`: key of each unit and how many it takes."""
+    and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one."""
 
     fabric: str
     shape: str
@@ -32,6 +32,7 @@ class CutRow:
     height: Exact
     reversed: bool
     units: tuple[tuple[str, int], ...]
+    angle: int | None = None
 
     @property
     def count(self) -> int:
@@ -47,7 +48,7 @@ def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
         gathered.setdefault(alike, []).append(row)
     rows = [_together(group) for group in gathered.values()]
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
-    rows.sort(key=lambda row: (row.shape, row.reversed))
+    rows.sort(key=lambda row: (row.shape, row.angle or 0, row.reversed))
     rows.sort(key=lambda row: (row.width * row.height, max(row.width, row.height)), reverse=True)
     rows.sort(key=lambda row: place.get(row.fabric, len(place)))
     return tuple(rows)
@@ -67,6 +68,7 @@ def cut_plans(
             reversed=row.reversed,
             label=_label(row, titles),
             units=tuple(dict.fromkeys(ids[key] for key, _ in row.units)),
+            angle=row.angle,
         )
         for row in rows
     )
@@ -112,6 +114,7 @@ def _row(build: Build, cutting: Cutting) -> CutRow:
         height=height,
         reversed=piece.reversed and has_hands(piece, directional),
         units=((cutting.key, cutting.count),),
+        angle=piece.angle,
     )
 
 

@@ -37,7 +37,15 @@ def trim_text(action: Trim, step: Step, settings: Settings) -> str:
 
 
 def _segments_text(action: Subcut, made: Made, settings: Settings) -> str:
-    text = f"Cut the strips across into segments {_shown(action.distance, settings)} wide"
+    wide = _shown(action.distance, settings)
+    text = f"Cut the strips across into segments {wide} wide"
+    if action.angle is not None:
+        start, end = action.lines[0]
+        lean = "right" if end.x > start.x else "left"
+        text = (
+            f"Lay the ruler's {action.angle}° line on the long edge of the strips and cut off the end, leaning {lean}."
+            f" Cut segments beside it, {wide} wide, measured square to the cut"
+        )
     if made.segments:
         text += f": {made.segments} from a full strip set"
     return sentence(text)

@@ -89,6 +89,8 @@ def cuttings(build: Build, work: tuple[Wanted, ...]) -> tuple[Cutting, ...]:
                 continue
             for segments, times in _runs_of_equal(item.sets or (1,) * item.runs):
                 width = (supply.length or item.made.segment or usable[piece.fabric]) * segments
+                if item.made.slant is not None:
+                    width = min(width + item.made.slant, usable[piece.fabric])
                 found.append(Cutting(piece=piece, width=width, count=times * supply.count, key=item.key))
     return tuple(found)
 

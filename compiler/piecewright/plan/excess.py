@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from piecewright.exact import Exact
 from piecewright.kernel.action import Trim
 from piecewright.kernel.build import Build, Made, Piece, Settings
 from piecewright.plan.demand import Wanted
@@ -30,8 +31,14 @@ def excess_warnings(build: Build, work: tuple[Wanted, ...], titles: Mapping[str,
 
 
 def _is_over(piece: Piece, settings: Settings) -> bool:
-    sides = (piece.height,) if piece.width is None else (piece.width, piece.height)
-    return any(up_to_mark(side, settings.ruler) != side for side in sides)
+    return any(up_to_mark(side, settings.ruler) != side for side in _ruled(piece))
+
+
+def _ruled(piece: Piece) -> list[Exact]:
+    """The sizes that are laid off with the ruler. The base of a triangle comes of its height and angle."""
+    if piece.width is None or piece.shape == "triangle":
+        return [piece.height]
+    return [piece.width, piece.height]
 
 
 def _is_trimmed(item: Wanted, at: int, work: tuple[Wanted, ...], asked: frozenset[str]) -> bool:
@@ -56,8 +63,7 @@ def _trims_after(made: Made, at: int) -> bool:
 
 
 def _text(piece: Piece, title: str, settings: Settings) -> str:
-    sides = [piece.height] if piece.width is None else [piece.width, piece.height]
-    over = next(side for side in sides if up_to_mark(side, settings.ruler) != side)
+    over = next(side for side in _ruled(piece) if up_to_mark(side, settings.ruler) != side)
     size = cut_size(over, settings)
     return sentence(
         f"in {title}, the {piece.fabric} {piece.shape} is cut {size.shown}, the next ruler mark above its exact"

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact
-from piecewright.kernel.action import Action, CutPiece, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Press, Sew, Subcut, Take, Trim, Turn
 from piecewright.kernel.build import Piece, Settings, Step
 from piecewright.kernel.measure import finished_bounds, finished_outline
 from piecewright.kernel.unit import Unit
@@ -17,7 +17,7 @@ from piecewright.plan.model import Figure, Panel, Side
 from piecewright.plan.rounding import measured_size
 from piecewright.plan.scene_cut import piece_panels, subcut_panels, take_panels, turn_panels
 from piecewright.plan.scene_lay import lay_panels
-from piecewright.plan.scene_sew import sew_panels
+from piecewright.plan.scene_sew import finish_panels, sew_panels
 from piecewright.plan.scene_trim import trim_panels
 from piecewright.plan.table import Table, extremes, points
 
@@ -67,6 +67,9 @@ def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tupl
     pressed = tuple(a for a in actions if isinstance(a, Press))
     if sewn:
         return sew_panels(sewn, pressed, settings, line, endless=_is_endless(step), words=alike)
+    finished = tuple(a for a in actions if isinstance(a, Finish))
+    if finished:
+        return finish_panels(finished[0], pressed, settings, line, alike)
     panels: list[Panel] = []
     for action in actions:
         if isinstance(action, CutPiece):

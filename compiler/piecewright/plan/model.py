@@ -95,7 +95,8 @@ class Arrow:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
     """Matching marks: `count` short ticks side by side across a raw edge at `at`; `along` is the unit
-    direction of the edge. The same count stands on the edge that it meets."""
+    direction of the edge. The same count stands on the edge that it meets. A count of 0 is a dot, where the
+    stitching stops short of the raw edge."""
 
     at: Point
     along: Point
@@ -216,7 +217,9 @@ class UnitPlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutPlan:
-    """One row of the cut list: like pieces of one fabric. `label` says what they are for."""
+    """One row of the cut list: like pieces of one fabric. `label` says what they are for. `angle`: of pieces cut from
+    a strip at an angle, in degrees; then `height` is the strip's, and `width` the long side along it, or of a diamond
+    the distance square to the cut."""
 
     fabric: str
     shape: str
@@ -226,6 +229,7 @@ class CutPlan:
     reversed: bool
     label: str
     units: tuple[str, ...] = ()
+    angle: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

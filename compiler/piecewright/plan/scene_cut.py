@@ -10,7 +10,7 @@ from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import raw_edge, raw_outline
 from piecewright.kernel.unit import Unit
 from piecewright.plan.model import Arrow, Lead, Panel, Point, Side
-from piecewright.plan.rounding import cut_size
+from piecewright.plan.rounding import cut_size, measured_size
 from piecewright.plan.table import Table, extremes, points
 
 WHOLE: tuple[Side, Side] = ("bottom", "left")
@@ -25,9 +25,22 @@ def piece_panels(action: CutPiece, settings: Settings, line: int) -> tuple[Panel
     if endless:
         low, high = extremes(raw_outline(action.unit), 1, "left")
         table.dimension(low.floats, high.floats, "left", cut_size(action.height, settings).shown)
+    elif action.angle is not None:
+        return (_slanted(table, action),)
     else:
         table.measure(action.unit, WHOLE)
     return (table.panel(),)
+
+
+def _slanted(table: Table, action: CutPiece) -> Panel:
+    """A piece cut at an angle: its side along the strip, the strip's width, and the angle in words."""
+    outline = raw_outline(action.unit)
+    start, end = raw_edge(action.unit, 0)
+    side = abs(end.x - start.x)
+    table.dimension(start.floats, end.floats, "bottom", measured_size(side, table.settings).shown)
+    low, high = extremes(outline, 1, "left")
+    table.dimension(low.floats, high.floats, "left", cut_size(action.height, table.settings).shown)
+    return table.panel(words=f"{action.angle}°")
 
 
 def _grain(table: Table, unit: Unit) -> None:
@@ -80,17 +93,32 @@ def subcut_panels(
     """The work with its cut lines, then one part of each kind as it lies afterwards. `segments`: the cuts are
     those of a strip set, `copies` the number of alike parts in hand."""
     before = Table(settings, line)
-    before.put(action.before, endless=segments, trued=segments)
+    before.put(action.before, endless=segments, trued=segments and action.angle is None)
     for cut in action.lines:
         before.stroke(points(cut), "cut")
-    _distance(before, action, settings)
-    panels = [before.panel()]
+    if action.angle is not None and action.distance is not None:
+        _guide(before, action.lines)
+        shown = cut_size(action.distance, settings).shown
+        panels = [before.panel(words=f"{shown} apart, square to the cut")]
+    else:
+        _distance(before, action, settings)
+        panels = [before.panel()]
     for number, part in enumerate(action.kept):
         table = Table(settings, line)
         table.put(part)
         table.measure(part, WHOLE)
         panels.append(table.panel(words=_count(action, number, segments, copies), lead="and" if number else "then"))
     return tuple(panels)
+
+
+def _guide(table: Table, lines: tuple[Line, ...]) -> None:
+    """From the middle of the first cut square to the second, where the width of a segment is measured."""
+    (a, b), (c, _) = lines[0], lines[1]
+    x, y = ((p + q) / 2 for p, q in zip(a.floats, b.floats, strict=True))
+    dx, dy = b.floats[0] - a.floats[0], b.floats[1] - a.floats[1]
+    # the gap along the strips, times the sine of the angle, square to the cut
+    reach = (c.floats[0] - a.floats[0]) * dy / (dx * dx + dy * dy)
+    table.stroke(((x, y), (x + dy * reach, y - dx * reach)), "guide")
 
 
 def _count(action: Subcut, number: int, segments: bool, copies: int) -> str:

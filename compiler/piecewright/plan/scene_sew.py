@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from piecewright.exact import Vector
-from piecewright.kernel.action import Press, Sew
+from piecewright.kernel.action import Finish, Press, Sew
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import raw_outline
 from piecewright.kernel.unit import Unit
 from piecewright.plan.model import Badge, Dimension, Mark, Panel, Point, Side
+from piecewright.plan.rounding import measured_size
 from piecewright.plan.table import HERE, Table, extent, is_upright_rectangle, moved
 
 SHORT = 1.0  # inches: a shorter edge has one mark, in its middle
@@ -26,10 +27,17 @@ def sew_panels(
     measured: list[tuple[object, object]] = []
     for number, sew in enumerate(sews):
         out = _outward(sew)
-        apart = gap + 2 * float(sew.first.allowance)
+        set_in = len(sew.first_edges) > 1
+        apart = 2 * float(sew.first.allowance) + (0.3 if set_in else gap)
         shift = out[0] * apart, out[1] * apart
         before.put(sew.second, shift, endless=endless)
         _match(before, base, sew, shift)
+        for stop in sew.stops:
+            here = stop.floats
+            before.marks += [_dot(here), _dot(moved(here, shift))]
+            after.marks.append(_dot(here))
+        if sew.step is not None:
+            _measure_step(before, sew, shift)
         side = _side(out)
         if len(sews) > 1:
             before.badges.append(Badge(at=moved(_middle(sew.second), shift), side=side, text=str(number + 1)))
@@ -47,6 +55,40 @@ def sew_panels(
         _height_only(after, whole)
     else:
         after.measure(whole, ("bottom", "left"))
+    return before.panel(), after.panel(words=words)
+
+
+def _dot(at: Point) -> Mark:
+    """Where the stitching stops."""
+    return Mark(at=at, along=(1.0, 0.0), count=0)
+
+
+def _measure_step(table: Table, sew: Sew, shift: Point) -> None:
+    """How far the new strip's end stands out beyond that of the strip it is sewn to, on the side away from it."""
+    assert sew.step is not None
+    along = sew.first.directions[sew.first_edges[0]].floats
+    side: Side = "top" if along[0] > 0 else "bottom"
+    level = sew.first.corners[sew.first_edges[0]].finished.floats[1]
+    xs = [p.floats[0] for p in raw_outline(sew.second)]
+    new = min(xs) if sew.step < 0 else max(xs)
+    old = new - float(sew.step)
+    ends = sorted(((new, level + shift[1]), (old, level)))
+    table.dimension(ends[0], ends[1], side, measured_size(abs(sew.step), table.settings).shown)
+
+
+def finish_panels(
+    action: Finish, pressed: tuple[Press, ...], settings: Settings, line: int, words: str
+) -> tuple[Panel, ...]:
+    """The work with its open seam, the stitching to come from the dot outward; then with the seam sewn and pressed."""
+    before, after = Table(settings, line), Table(settings, line)
+    before.put(action.before)
+    before.marks.append(_dot(action.stop.floats))
+    ends = action.before.corners[action.edges[0]].finished, action.stop
+    before.stroke((ends[0].floats, ends[1].floats), "stitch")
+    after.put(action.result)
+    for press in pressed:
+        after.press(press.result.seams[press.seam])
+    after.measure(action.result, ("bottom", "left"))
     return before.panel(), after.panel(words=words)
 
 
@@ -128,7 +170,8 @@ def _match(table: Table, base: Unit, sew: Sew, shift: Point) -> None:
             low, high = _overlap((low, high), _span(base, own, start, along))
         s = float(sew.first.allowance)
         out = along[1], -along[0]
-        for share, ticks in ((1 / 3, 1), (2 / 3, 2)) if high - low >= SHORT else ((1 / 2, 1),):
+        # round an inner corner the dot tells which way the piece lies
+        for share, ticks in ((1 / 3, 1), (2 / 3, 2)) if high - low >= SHORT and count == 1 else ((1 / 2, 1),):
             reach = low + (high - low) * share
             x, y = start[0] + along[0] * reach, start[1] + along[1] * reach
             table.marks.append(Mark(at=(x + out[0] * s, y + out[1] * s), along=along, count=ticks))

@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from piecewright.kernel.action import CutPiece, Lay, Press, Sew, Take, Turn
+from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Take, Turn
 from piecewright.kernel.build import Piece, Step
+from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
 from piecewright.plan.words import article, listed, sentence, times
@@ -22,7 +23,9 @@ def start_text(action: CutPiece, tongue: Tongue) -> str:
     """`Start with a dusk square 5½.`"""
     endless = action.shape == "strip"
     width = None if endless else action.width
-    piece = Piece(shape=action.shape, width=width, height=action.height, fabric=action.fabric)
+    piece = Piece(
+        shape=action.shape, width=width, height=action.height, fabric=action.fabric, angle=action.angle
+    )
     lies = ""
     if action.shape == "rectangle" and action.fabric not in tongue.directional and action.width != action.height:
         lies = ", standing up" if action.width < action.height else ", lying across"
@@ -62,12 +65,13 @@ def lay_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, tuple[str, .
     return f"{text} {_lay_pressing(action)}", tuple(_rows_text([_together(row) for row in cells]))
 
 
-def sew_text(actions: Sequence[Sew | Press], step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
+def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
     """What is sewn on which edges, in order, and how it is pressed; of a repeat also the sizes of each round."""
     sews = [action for action in actions if isinstance(action, Sew)]
     presses = [action for action in actions if isinstance(action, Press)]
     if not sews:
-        return _pressing(presses), ()
+        finished = finish_text() if len(presses) < len(actions) else ""
+        return f"{finished} {_pressing(presses)}".strip(), ()
     rounds = _rounds(brought(step), len(sews), step.times)
     varied = len(set(rounds)) > 1
     first = rounds[0] if rounds else (None,) * len(sews)
@@ -79,11 +83,21 @@ def sew_text(actions: Sequence[Sew | Press], step: Step, tongue: Tongue) -> tupl
     for start, end in _equal_runs(told):
         each = " of each" if step.copies > 1 else ""
         comma = "," if "," in told[start] else ""
-        phrases.append(f"{told[start]}{comma} to {edges_in_order(edges[start:end])}{each}")
-    text = sentence("sew " + ", then ".join(phrases))
+        phrases.append(f"{told[start]}{comma} to {edges_in_order(edges[start:end])}{each}{_rider(sews[start], tongue)}")
+    if step.verb == "set":
+        text = set_text(told[0], step, step.copies)
+    else:
+        text = f"{sentence('sew ' + ', then '.join(phrases))} {stop_text(sews, tongue.settings)}".strip()
     if any(sew.eased for sew in sews):
         text += " Ease in the small difference between the edges."
     return f"{text} {_pressing(presses)}".strip(), _rounds_text(rounds, tongue) if varied else ()
+
+
+def _rider(sew: Sew, tongue: Tongue) -> str:
+    """How far an edge is sewn, or where a strip begins, where that is not the common way."""
+    if sew.part:
+        return part_text(sew)
+    return step_text(sew, tongue.settings) if sew.step is not None else ""
 
 
 def _second(sew: Sew, source: Source | None, step: Step, tongue: Tongue, *, sized: bool) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from itertools import groupby
 
-from piecewright.kernel.action import Action, CutPiece, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Press, Sew, Subcut, Take, Trim, Turn
 from piecewright.kernel.build import Made, Settings, Step
 from piecewright.plan.cutting import subcut_text, trim_text
 from piecewright.plan.measures import measure_text
@@ -51,7 +51,7 @@ def instruction(step: Step, made: Made, tongue: Tongue) -> tuple[str, tuple[str,
     for kind, run in groupby(step.actions, _kind):
         actions = tuple(run)
         if kind is Sew:
-            text, more = sew_text([a for a in actions if isinstance(a, Sew | Press)], step, tongue)
+            text, more = sew_text([a for a in actions if isinstance(a, Sew | Press | Finish)], step, tongue)
             texts.append(text.strip())
             details.extend(more)
             continue
@@ -71,7 +71,7 @@ def _measures(step: Step, settings: Settings) -> tuple[str, ...]:
 
 
 def _kind(action: Action) -> type:
-    return Sew if isinstance(action, Sew | Press) else type(action)
+    return Sew if isinstance(action, Sew | Press | Finish) else type(action)
 
 
 def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn: bool) -> tuple[str, tuple[str, ...]]:

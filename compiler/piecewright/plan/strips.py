@@ -3,6 +3,7 @@
 For each fabric and each height, pieces are laid end to end along strips of the usable width, the longest
 first, each into the first strip that still has room. Pieces lie along the strip on their longer side;
 on a directional fabric they lie as cut. What is longer than the width is joined from full strips and a rest.
+Pieces cut at an angle have strips of their own, one row of the cut list at a time.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Settings
 from piecewright.plan.cutlist import CutRow, is_directional
+from piecewright.plan.leaning import per_strip, slanted_text
 from piecewright.plan.model import Size, StripPlan
 from piecewright.plan.rounding import cloth_size, cut_size, up_to_mark
 from piecewright.plan.words import listed, plural
@@ -21,13 +23,15 @@ _FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Strips:
     """Strips of one fabric and height. `pieces`: index of a row and how many of it; `joins`: index of a
-    row, full strips and rest of each of its pieces that is longer than the width (the rest may be zero)."""
+    row, full strips and rest of each of its pieces that is longer than the width (the rest may be zero). `each`: how
+    many a whole strip gives of pieces that are cut at an angle, else zero."""
 
     fabric: str
     height: Exact
     count: int
     pieces: tuple[tuple[int, int], ...]
     joins: tuple[tuple[int, int, Exact], ...]
+    each: int = 0
 
 
 def strips(build: Build, rows: tuple[CutRow, ...]) -> tuple[Strips, ...]:
@@ -35,7 +39,14 @@ def strips(build: Build, rows: tuple[CutRow, ...]) -> tuple[Strips, ...]:
     usable = {fabric.name: fabric.usable for fabric in build.fabrics}
     mark = build.settings.ruler
     groups: dict[tuple[str, Exact], list[tuple[int, Exact, int]]] = {}
+    slanted: list[Strips] = []
     for index, row in enumerate(rows):
+        if row.angle is not None:
+            directional = is_directional(build, row.fabric)
+            slanted.append(
+                slanted_strips(index, row, usable.get(row.fabric, build.settings.usable), directional, build.settings)
+            )
+            continue
         sides = up_to_mark(row.width, mark), up_to_mark(row.height, mark)
         if row.shape == "strip":
             down, across = sides
@@ -48,6 +59,7 @@ def strips(build: Build, rows: tuple[CutRow, ...]) -> tuple[Strips, ...]:
         _strips(fabric, height, items, usable.get(fabric, build.settings.usable), build.settings)
         for (fabric, height), items in groups.items()
     ]
+    planned += slanted
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
     planned.sort(key=lambda item: item.height, reverse=True)
     planned.sort(key=lambda item: place.get(item.fabric, len(place)))
@@ -63,7 +75,7 @@ def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, .
             height=cut_size(item.height, build.settings),
             strips=item.count,
             pieces=item.pieces,
-            text=_sentence(item, rows, usable.get(item.fabric, build.settings.usable), build.settings),
+            text=_text_of(build, item, rows, usable.get(item.fabric, build.settings.usable)),
         )
         for item in planned
     )
@@ -98,6 +110,26 @@ def _strips(
         count=whole + strips_needed(lengths, usable),
         pieces=tuple((index, count) for index, _, count in items),
         joins=tuple(joins),
+    )
+
+
+def slanted_strips(index: int, row: CutRow, usable: Exact, directional: bool, settings: Settings) -> Strips:
+    """The strips for pieces cut at an angle; a piece that no strip holds is cut from strips joined end to end."""
+    each, length = per_strip(row, usable, settings.ruler, directional)
+    joins: tuple[tuple[int, int, Exact], ...] = ()
+    if each:
+        count = -(-row.count // each)
+    else:
+        full, rest = joined_strips(length, usable, settings.seam)
+        joins = ((index, full, rest),)
+        count = row.count * (full + (1 if rest else 0))
+    return Strips(
+        fabric=row.fabric,
+        height=up_to_mark(row.height, settings.ruler),
+        count=count,
+        pieces=((index, row.count),),
+        joins=joins,
+        each=each,
     )
 
 
@@ -140,6 +172,14 @@ def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
             room.append(usable - length * taken)
             left -= taken
     return len(room)
+
+
+def _text_of(build: Build, item: Strips, rows: tuple[CutRow, ...], usable: Exact) -> str:
+    row = rows[item.pieces[0][0]]
+    if row.angle is None:
+        return _sentence(item, rows, usable, build.settings)
+    directional = is_directional(build, row.fabric)
+    return slanted_text(item.fabric, item.count, row, item.each, item.joins, build.settings, directional)
 
 
 def _sentence(item: Strips, rows: tuple[CutRow, ...], usable: Exact, settings: Settings) -> str:

@@ -67,6 +67,9 @@ class Table:
             self.stroke(points((seam.start, seam.end), shift), "seam" if seam.sewn else "stitch")
 
     def _put_endless(self, unit: Unit, shift: Point, trued: bool) -> None:
+        if any(one.cross(other) < 0 for one, other in pairwise((*unit.directions, unit.directions[0]))):
+            self._put_stepped(unit, shift)
+            return
         left, right = torn_ends(unit)
         ends = (left - 1.0 if trued else left, right)
         first = len(self.cloth)
@@ -85,6 +88,28 @@ class Table:
             self.stroke(((left, raw), (right, raw)), "raw")
         if trued:
             self.stroke(((left, low), (left, high)), "raw")
+
+    def _put_stepped(self, unit: Unit, shift: Point) -> None:
+        """Strips without ends that begin a step beside each other: each torn off at its own ends."""
+        first = len(self.cloth)
+        self.put_cloth(unit, shift)
+        for number in range(first, len(self.cloth)):
+            c = self.cloth[number]
+            xs = [x for x, _ in c.outline]
+            self.cloth[number] = replace(c, outline=torn(c.outline, (min(xs), max(xs)), HERE))
+        s = float(unit.allowance)
+        for edge, along in enumerate(unit.directions):
+            if along.y:
+                continue
+            ends = points((unit.corners[edge].raw[-1], unit.corners[(edge + 1) % len(unit.corners)].raw[0]), shift)
+            (x0, y), (x1, _) = ends
+            inner = y + s if along.x > 0 else y - s
+            self.cloth.append(
+                Cloth(outline=((x0, y), (x1, y), (x1, inner), (x0, inner)), fabric="", line=0, tint=True)
+            )
+            low, high = sorted((x0, x1))
+            self.stroke(((low + TOOTH, inner), (high - TOOTH, inner)), "allowance")
+            self.stroke(ends, "raw")
 
     def stroke(self, line: tuple[Point, ...], role: StrokeRole, *, closed: bool = False) -> None:
         self.strokes.append(Stroke(points=line, role=role, closed=closed))

@@ -8,10 +8,10 @@ from piecewright.dataclass import dataclass
 from piecewright.kernel.build import Made, Piece, Settings, Step
 from piecewright.kernel.measure import height, width
 from piecewright.kernel.unit import Unit
-from piecewright.plan.cutlist import piece_shape, written_size
+from piecewright.plan.cutlist import has_hands, piece_shape, written_size
 from piecewright.plan.rounding import cut_size
 from piecewright.plan.titles import turning
-from piecewright.plan.words import typographic
+from piecewright.plan.words import shape_size, typographic
 
 Source = Piece | str  # what is brought to the table: a piece of cloth, or a unit by its key
 
@@ -44,18 +44,19 @@ class Tongue:
         if piece.width is None:
             return f"{piece.fabric} strip {cut_size(piece.height, self.settings).shown} wide"
         shape = piece_shape(piece, piece.width)
-        name = f"{'reversed ' if piece.reversed else ''}{piece.fabric} {noun or shape}"
+        mirrored = piece.reversed and has_hands(piece, piece.fabric in self.directional)
+        name = f"{'reversed ' if mirrored else ''}{piece.fabric} {noun or shape}"
         if not sized:
             return f"{name} {cut_size(min(piece.width, piece.height), self.settings).shown} wide"
         return f"{name} {self.size(piece)}"
 
     def size(self, piece: Piece) -> str:
-        """`2½` of a square, `2½ × 4½` of others, in the order of the cut list."""
+        """`2½` of a square, `2½ × 4½` of others, in the order and manner of the cut list."""
         width = piece.width if piece.width is not None else piece.height
         shape = piece_shape(piece, width)
         first, second = written_size(shape, width, piece.height, piece.fabric in self.directional)
         shown = cut_size(first, self.settings).shown
-        return shown if shape == "square" else f"{shown} × {cut_size(second, self.settings).shown}"
+        return shape_size(shape, shown, cut_size(second, self.settings).shown, piece.angle)
 
 
 def piece_named(name: str, cell: Unit, step: Step) -> Piece | None:

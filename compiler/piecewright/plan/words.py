@@ -58,6 +58,17 @@ def plain(text: str) -> str:
     return " ".join("".join(char if char.isprintable() else " " for char in text).split())
 
 
+def shape_size(shape: str, width: str, height: str, angle: int | None) -> str:
+    """A cut size as it is written: `2½` of a square, `2½ × 4½`, `6 × 2½ at 45°`, `3¾ high at 60°` of a triangle,
+    `2½ wide at 45°` of a diamond, which is as high as it is wide."""
+    if shape == "square":
+        return width
+    if angle is None:
+        return f"{width} × {height}"
+    size = {"triangle": f"{height} high", "diamond": f"{width} wide"}.get(shape, f"{width} × {height}")
+    return f"{size} at {angle}°"
+
+
 def extent_text(extent: Extent) -> str:
     """`8 by 8`, and `about 8⅛ by 8⅛` where one of them is off the mark."""
     sides = [typographic(side.ruler) for side in (extent.width, extent.height)]

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from piecewright.exact import Exact
 from piecewright.kernel.action import CutPiece, Take
 from piecewright.kernel.build import Piece, Supply
-from piecewright.kernel.measure import width
+from piecewright.kernel.errors import SewingError
+from piecewright.kernel.measure import raw_edge, width
 from piecewright.kernel.pieces import rectangle
-from piecewright.verbs.work import Bench, Brought, Done, Work
+from piecewright.kernel.unit import Unit
+from piecewright.verbs.registry import Said
+from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
 
 def cut_from_cloth(bench: Bench, shape: str, across: Exact, down: Exact, fabric: str) -> Brought:
@@ -19,13 +24,39 @@ def cut_from_cloth(bench: Bench, shape: str, across: Exact, down: Exact, fabric:
     )
 
 
+def cut_at_angle(bench: Bench, said: Said, shape: str, piece: Callable[..., Unit], *sizes: Exact) -> Brought:
+    """A piece cut from a strip at the ANGLE said. Its width in the cut list is the first size; where its height is
+    the only one, a diamond is as wide as high and any other as its base comes out."""
+    fabric, angle = said.word("FABRIC"), said.count("ANGLE")
+    try:
+        unit = piece(*sizes, angle, fabric=fabric, allowance=bench.settings.seam, cut=f"{shape}:{bench.line}")
+    except SewingError as error:
+        raise Refused(error.kind, "ANGLE" if error.kind.startswith("angle-") else "", **error.facts) from error
+    across = sizes[0]
+    if len(sizes) == 1 and shape != "diamond":
+        start, end = raw_edge(unit, 0)
+        across = end.x - start.x
+    return Brought(
+        unit=unit,
+        source=Piece(shape=shape, width=across, height=sizes[-1], fabric=fabric, angle=angle),
+        name=f"{fabric} {shape}",
+    )
+
+
 def laid(brought: Brought) -> Done:
     """The piece on the empty table."""
     piece = brought.source
     action: CutPiece | Take
     if isinstance(piece, Piece):
         across = width(brought.unit) if piece.width is None else piece.width
-        action = CutPiece(shape=piece.shape, width=across, height=piece.height, fabric=piece.fabric, unit=brought.unit)
+        action = CutPiece(
+            shape=piece.shape,
+            width=across,
+            height=piece.height,
+            fabric=piece.fabric,
+            unit=brought.unit,
+            angle=piece.angle,
+        )
     else:
         action = Take(name=brought.name, unit=brought.unit)
     return Done(

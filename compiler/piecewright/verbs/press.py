@@ -29,26 +29,42 @@ def pressed(
 
     That edge has the first unit on its left. `words` are the names of the units in the first.
     """
+    return pressed_round(bench, clause, first, words, (first_edge,), brought, (second_edge,))
+
+
+def pressed_round(
+    bench: Bench,
+    clause: Said | None,
+    first: Unit,
+    words: tuple[str, ...],
+    first_edges: tuple[int, ...],
+    brought: Brought,
+    second_edges: tuple[int, ...],
+) -> tuple[str, Pressed]:
+    """The same of seams round a corner, which are pressed to one side: toward the first unit or toward the other."""
     if clause is None:
         if bench.settings.press == "open":
             return "open", "open"
-        return _toward_darker(bench, first, first_edge, brought, second_edge)
+        return _toward_darker(bench, first, first_edges, brought, second_edges)
     if clause.form == "press open":
         return "open", "open"
     kind, word = clause.beside()
     slot = clause.at("SIDE")
     if kind == "darker":
-        return _toward_darker(bench, first, first_edge, brought, second_edge)
+        return _toward_darker(bench, first, first_edges, brought, second_edges)
     if kind == "side":
-        return f"toward the {word}", _toward_side(first.directions[first_edge], word, slot)
+        sides = {_toward_side(first.directions[edge], word, slot) for edge in first_edges}
+        if len(sides) > 1:
+            raise Refused("side-of-two", slot, word=word)
+        return f"toward the {word}", sides.pop()
     if kind == "unit":
         if word in brought.words:
             return f"toward {word}", "right"
         if word in words:
             return f"toward {word}", "left"
         raise Refused("not-beside-seam", slot, word=word)
-    mine = lengths_along(first, first_edge).get(word)
-    theirs = lengths_along(brought.unit, second_edge).get(word)
+    mine = _together(first, first_edges).get(word)
+    theirs = _together(brought.unit, second_edges).get(word)
     if mine is None and theirs is None:
         raise Refused("not-beside-seam", slot, word=word)
     if mine is None or (theirs is not None and mine < theirs):
@@ -68,12 +84,12 @@ def _toward_side(along: Vector, word: str, slot: str) -> Pressed:
 
 
 def _toward_darker(
-    bench: Bench, first: Unit, first_edge: int, brought: Brought, second_edge: int
+    bench: Bench, first: Unit, first_edges: tuple[int, ...], brought: Brought, second_edges: tuple[int, ...]
 ) -> tuple[str, Pressed]:
     """Toward the side that is darker on the average along the seam; toward the piece that was just
     joined where neither is."""
-    mine = lengths_along(first, first_edge)
-    theirs = lengths_along(brought.unit, second_edge)
+    mine = _together(first, first_edges)
+    theirs = _together(brought.unit, second_edges)
     to_first = _darkness(mine, bench) > _darkness(theirs, bench)
     fabrics, others = (mine, theirs) if to_first else (theirs, mine)
     told = "the darker side"
@@ -91,6 +107,17 @@ def _darkness(lengths: dict[str, Exact], bench: Bench) -> Exact:
         total = total + length
         dark = dark + length * _SHADE[fabric.value if fabric else None]
     return dark / total if total else Exact(1)
+
+
+def _together(unit: Unit, edges: tuple[int, ...]) -> dict[str, Exact]:
+    """How much of each fabric lies along some edges."""
+    if len(edges) == 1:
+        return lengths_along(unit, edges[0])
+    found: dict[str, Exact] = {}
+    for edge in edges:
+        for fabric, length in lengths_along(unit, edge).items():
+            found[fabric] = found.get(fabric, Exact(0)) + length
+    return found
 
 
 def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:

@@ -16,14 +16,18 @@ KINDS = {
     "ACROSS": "length",
     "DOWN": "length",
     "WIDTH": "length",
+    "HEIGHT": "length",
+    "BASE": "length",
     "DISTANCE": "length",
     "COUNT": "count",
+    "ANGLE": "angle",
     "COLUMNS": "count",
     "ROWS": "count",
     "FABRIC": "fabric",
     "PIECE": "piece",
     "EDGE": "edge",
     "EDGES": "edges",
+    "PLACES": "places",
     "LINE": "line",
     "POINT": "point",
     "PLACE": "place",
@@ -35,9 +39,9 @@ KINDS = {
     "SIDE": "side",
 }
 """What may stand in a slot. A `side` is where a seam is pressed to: a fabric, a unit, a side, or `darker`;
-an `end` is a place at one end of an edge."""
+an `end` is a place at one end of an edge; `places` are edges and corners, or all `corners`."""
 
-LISTS = ("edges", "names")  # kinds that may have several members
+LISTS = ("edges", "places", "names")  # kinds that may have several members
 LONG = ("piece", "way")  # kinds that take all items up to the end of their part
 
 

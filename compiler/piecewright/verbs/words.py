@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from piecewright.kernel.places import EDGES, LINES, POINTS, SIDES
+from piecewright.kernel.places import CORNERS, EDGES, LINES, POINTS, SIDES
 from piecewright.verbs.template import JOINING_WORDS
 
 __all__ = [
     "EDGES",
+    "GAPS",
     "KEPT",
     "LINES",
     "MEASURES",
@@ -20,13 +21,14 @@ __all__ = [
 ]
 
 PLACES: tuple[str, ...] = (*EDGES, *POINTS)
+GAPS: tuple[str, ...] = (*SIDES, *CORNERS, "corners")
+"""Which way inner corners of the work open; `corners` are all four."""
 WAYS = ("right", "left", "around")
 MEASURES: tuple[str, ...] = ("width", "height", *EDGES)
 
 # Verbs that edition 1 keeps for itself although this compiler does not know them yet.
 KEPT = (
-    "triangle", "diamond", "parallelogram", "trapezoid", "sash", "place", "stitch", "flip", "set", "finish",
-    "choose", "fill", "back", "bind",
+    "sash", "place", "stitch", "flip", "choose", "fill", "back", "bind",
 )  # fmt: skip
 
 TURNS = ("turned", "reversed", *WAYS)

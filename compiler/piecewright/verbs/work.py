@@ -53,7 +53,8 @@ class Work:
     """The work in hand: a pile of `copies` like units.
 
     `words` are the names of the units in it; `usable` as in `Brought`; `segments` is how many segments a full
-    strip set gives after it was cut, and `segment` their width in inches; `parts` are the name, the
+    strip set gives after it was cut, `segment` how much of its length each takes and `slant` how much of it cuts
+    at an angle waste, in inches; `parts` are the name, the
     unit and the copies of each kind after a cut that names its parts.
     """
 
@@ -63,6 +64,7 @@ class Work:
     usable: Exact | None = None
     segments: int | None = None
     segment: Exact | None = None
+    slant: Exact | None = None
     parts: tuple[tuple[str, Unit, int], ...] = ()
 
 

@@ -1,0 +1,76 @@
+"""Pieces cut from a strip at an angle: how many a strip gives, and how they are cut.
+
+Along the strip a piece is as long at one edge as `long` and at the other as `short` (of a triangle: nothing). Turned
+alternately, or leaning all one way, each takes the mean of the two; the slant at the ends of the strip, height · cot a,
+is lost once. On a directional fabric triangles and trapezoids are not turned, and each takes its long side.
+"""
+
+from __future__ import annotations
+
+from piecewright.exact import Exact
+from piecewright.kernel.build import Settings
+from piecewright.kernel.slanted import diamond_side, slant, triangle_base
+from piecewright.plan.cutlist import CutRow
+from piecewright.plan.rounding import cut_size, up_to_mark
+from piecewright.plan.words import listed, plural
+
+_TURNED = ("triangle", "trapezoid")
+
+
+def per_strip(row: CutRow, usable: Exact, mark: Exact, directional: bool) -> tuple[int, Exact]:
+    """How many pieces a strip of the usable length gives, and what length one piece takes, in inches; sizes as the
+    ruler cuts them."""
+    assert row.angle is not None
+    height, width = up_to_mark(row.height, mark), up_to_mark(row.width, mark)
+    run = slant(height, row.angle)
+    if row.shape == "diamond":
+        step = diamond_side(height, row.angle)
+    elif row.shape == "parallelogram":
+        step = width
+    elif directional:
+        long = triangle_base(height, row.angle) if row.shape == "triangle" else width
+        return (usable / long).floor(), long
+    else:
+        step = run if row.shape == "triangle" else width - run
+    return max(((usable - run) / step).floor(), 0), step + run
+
+
+def slanted_text(
+    fabric: str,
+    count: int,
+    row: CutRow,
+    each: int,
+    joins: tuple[tuple[int, int, Exact], ...],
+    settings: Settings,
+    directional: bool,
+) -> str:
+    """How the strips are cut, with the line of the ruler named."""
+    height, width = cut_size(row.height, settings).shown, cut_size(row.width, settings).shown
+    text = f"From {fabric} cut {plural(count, 'strip')} {height} by the width."
+    if joins:
+        _, full, rest = joins[0]
+        parts = [plural(full, "full strip")] + ([f"a length of {cut_size(rest, settings).shown}"] if rest else [])
+        text += f" Each piece is cut from strips joined end to end: {listed(parts)}."
+    if row.reversed:
+        text += " Lay each strip wrong side up."
+    line = f"the ruler's {row.angle}° line on its long edge"
+    text += f" Lay {line} and cut off the end;"
+    if row.shape == "diamond":
+        text += f" then cut beside that edge every {height}, measured square to the cut"
+    elif row.shape == "parallelogram":
+        text += f" then cut beside that edge every {width}, measured along the strip"
+    elif row.shape == "triangle":
+        text += " then lay the same line the other way from the point, and cut; turn the ruler so for each piece"
+    else:
+        text += (
+            f" measure {width} along the edge with the sharp corner, lay the same line the other way there, and cut;"
+            " turn the ruler so for each piece, measuring on the one edge and the other by turns"
+        )
+    name = plural(row.count, ("reversed " if row.reversed else "") + row.shape)
+    text += f": {name}"
+    if each and row.count > each:
+        text += f", {each} from a strip"
+    text += "."
+    if directional and row.shape in _TURNED:
+        text += " Cut all of them the same way up."
+    return text
