@@ -57,17 +57,23 @@ def placed_on(base: Unit, pieces: tuple[Placed, ...]) -> Layers:
 def stitched(work: Layers, lines: tuple[Stitch, ...]) -> Layers:
     """The layers stitched along lines; the first line turns the placed pieces face down.
 
-    SewingError `not-even` (width, height of both) when a piece placed all over the work does not lie even with
-    it, `stitch-misses` when a line does not cross any upper piece.
+    SewingError as for `face_down`, and `stitch-misses` (index of the line) when a line does not cross any upper
+    piece.
     """
-    uppers = work.uppers + tuple(_face_down(work.base, placed, lines) for placed in work.placed)
-    for start, along in lines:
-        if not any(_stretch(upper, start, along) for upper in uppers):
-            raise SewingError("stitch-misses")
+    uppers = work.uppers + tuple(face_down(work.base, placed, lines) for placed in work.placed)
+    for index, (start, along) in enumerate(lines):
+        if not any(stretch(upper, start, along) for upper in uppers):
+            raise SewingError("stitch-misses", index=index)
     return Layers(base=work.base, placed=(), uppers=uppers, stitches=work.stitches + lines)
 
 
-def _face_down(base: Unit, placed: Placed, lines: tuple[Stitch, ...]) -> Unit:
+def face_down(base: Unit, placed: Placed, lines: tuple[Stitch, ...]) -> Unit:
+    """A piece turned face down over the lines, which must agree, and laid on the work with its raw edges even.
+
+    SewingError `not-even` (width, height of both) when a piece placed all over the work does not lie even with it,
+    `no-such-corner` (place, piece: True where the piece has none) without a square corner to lie in,
+    `lines-disagree` when it would lie otherwise over another line.
+    """
     here = _set_at(base, reflected(placed.piece, *lines[0]), placed.corner)
     for start, along in lines[1:]:
         other = _set_at(base, reflected(placed.piece, start, along), placed.corner)
@@ -88,14 +94,32 @@ def _set_at(base: Unit, piece: Unit, corner: str | None) -> Unit:
                 other_width=high - low,
                 other_height=ceiling - floor,
             )
-        return moved(piece, Vector(left - low, bottom - floor))
+        laid = moved(piece, Vector(left - low, bottom - floor))
+        if set(raw_outline(laid)) != set(raw_outline(base)):
+            raise SewingError("not-even")
+        return laid
+    spot = square_corner(base, corner)
+    if spot is None or square_corner(piece, corner) is None:
+        raise SewingError("no-such-corner", place=corner, piece=spot is not None)
     return moved(
         piece,
         Vector(
-            left - low if corner.endswith("left") else right - high,
-            bottom - floor if corner.startswith("bottom") else top - ceiling,
+            spot.x - (low if corner.endswith("left") else high),
+            spot.y - (floor if corner.startswith("bottom") else ceiling),
         ),
     )
+
+
+def square_corner(unit: Unit, corner: str) -> Vector | None:
+    """The raw corner in a corner of the box round the work, where its edges run across and down; else None."""
+    left, bottom, right, top = bounds(unit)
+    spot = Vector(left if corner.endswith("left") else right, bottom if corner.startswith("bottom") else top)
+    outline = raw_outline(unit)
+    if spot not in outline:
+        return None
+    i = outline.index(spot)
+    ends = outline[i - 1] - spot, outline[(i + 1) % len(outline)] - spot
+    return spot if all(not end.x or not end.y for end in ends) else None
 
 
 def _same(first: Unit, second: Unit) -> bool:
@@ -110,7 +134,24 @@ def _same(first: Unit, second: Unit) -> bool:
     )
 
 
-def _stretch(unit: Unit, start: Vector, along: Vector) -> tuple[Vector, Vector] | None:
+def stitching(work: Layers, lines: tuple[Stitch, ...]) -> tuple[tuple[Vector, Vector], ...]:
+    """Where lines run through the upper pieces; where these lie on each other, once."""
+    found: list[tuple[Vector, Vector]] = []
+    for start, along in lines:
+        pieces = [ends for upper in work.uppers if (ends := stretch(upper, start, along)) is not None]
+        pieces.sort(key=lambda ends: ends[0].dot(along))
+        joined: list[tuple[Vector, Vector]] = []
+        for low, high in pieces:
+            if joined and (low - joined[-1][1]).dot_sign(along) <= 0:
+                first, last = joined[-1]
+                joined[-1] = first, max(last, high, key=lambda p: p.dot(along))
+            else:
+                joined.append((low, high))
+        found.extend(joined)
+    return tuple(found)
+
+
+def stretch(unit: Unit, start: Vector, along: Vector) -> tuple[Vector, Vector] | None:
     """Where a line runs through the cloth of a unit, from first to last."""
     ends: list[Vector] = []
     outline = raw_outline(unit)
@@ -148,7 +189,7 @@ def _half(work: Layers, start: Vector, along: Vector) -> Layers:
         stitches=tuple(
             stitch
             for stitch in work.stitches
-            if _holds(base, *stitch) and any(_stretch(upper, *stitch) for upper in uppers)
+            if _holds(base, *stitch) and any(stretch(upper, *stitch) for upper in uppers)
         ),
     )
 
@@ -194,9 +235,9 @@ def opened(work: Layers, pressed: Pressed = "open") -> Unit:
             _show(flap, before, "ear", flaps, ledger)
         for seam in _seams_left(upper.seams, start, along):
             seams.append(_reflected_seam(seam, start, along))
-        stretch = _stretch(upper, start, along)
-        if stretch is not None:
-            seams.append(Seam(start=stretch[0], end=stretch[1], direction=along, pressed=pressed))
+        ends = stretch(upper, start, along)
+        if ends is not None:
+            seams.append(Seam(start=ends[0], end=ends[1], direction=along, pressed=pressed))
     kept, under = divided(work.base.patches, start, along)
     patches = list(kept)
     hidden = under_flaps + [cell for flap in flaps for cell in flap.cells]

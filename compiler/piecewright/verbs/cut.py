@@ -11,6 +11,8 @@ from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import raw_edge
 from piecewright.kernel.places import line, point
 from piecewright.kernel.unit import Unit
+from piecewright.verbs import press
+from piecewright.verbs.opening import cut_apart
 from piecewright.verbs.parts import in_order, kinds, unlike
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.sewing import edge_of
@@ -25,6 +27,11 @@ def run(bench: Bench, said: Said) -> Done:
     work = bench.hand()
     unit = work.unit
     lines, slot = _lines(unit, said)
+    if work.layers is not None:
+        return cut_apart(bench, said, work, work.layers, lines, slot)
+    clause = said.clause("press")
+    if clause is not None:
+        raise Refused("nothing-to-press", clause.at())
     parts = _cut(unit, lines, slot)
     if "EDGE" not in said:
         parts = in_order(parts)
@@ -96,7 +103,9 @@ VERB = Verb(
         "cut DISTANCE from EDGE [into NAMES]",
         "cut from POINT to POINT [into NAMES]",
     ),
-    summary="a straight cut through the work; `twice` cuts on both diagonals. Parts that are not alike are named",
+    summary="a straight cut; `twice` cuts on both diagonals. Of layers, a part that one seam holds is opened",
     example="cut once on diagonal",
+    clauses=press.CLAUSES,
+    on_layers=True,
     run=run,
 )

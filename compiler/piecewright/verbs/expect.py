@@ -20,7 +20,7 @@ def run(bench: Bench, said: Said) -> Done:
     if "COUNT" in said:
         return _done(_copies(work, said))
     if "PLACE" in said:
-        return _done(_shows(work.unit, said))
+        return _done(_shows(bench, work.unit, said))
     leeway = "SIZE-2" if "MEASURE" in said else "SIZE"
     within = said.length(leeway) if leeway in said else None
     if "MEASURE" in said:
@@ -50,13 +50,14 @@ def _copies(work: Work, said: Said) -> Expect:
     return Expect(measure="copies", values=(Exact(wanted),))
 
 
-def _shows(unit: Unit, said: Said) -> Expect:
+def _shows(bench: Bench, unit: Unit, said: Said) -> Expect:
+    """A print also shows the assorted fabric it was chosen from."""
     fabric, place = said.word("FABRIC"), said.word("PLACE")
     try:
         there = fabric_at(unit, place)
     except SewingError as error:
         raise Refused(error.kind, "PLACE", **{"place": place, **error.facts}) from error
-    if there != fabric:
+    if fabric not in (there, bench.print_of(there)):
         raise Refused("other-fabric", "FABRIC", there=there, wanted=fabric, place=place)
     return Expect(measure="shows", values=(), words=(fabric, place))
 
@@ -112,5 +113,6 @@ VERB = Verb(
     clauses=("finished",),
     role="remark",
     on_strips=True,
+    on_layers=True,
     run=run,
 )

@@ -17,5 +17,6 @@ VERB = Verb(
     example='note "Press with steam."',
     role="remark",
     on_strips=True,
+    on_layers=True,
     run=run,
 )

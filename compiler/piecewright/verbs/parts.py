@@ -11,12 +11,13 @@ from piecewright.kernel.unit import Unit
 
 def in_order(parts: tuple[Unit, ...]) -> tuple[Unit, ...]:
     """The part whose middle lies lowest first, and of equally low ones the leftmost."""
-
-    def low_and_left(part: Unit) -> tuple[Exact, Exact]:
-        middle = _middle(part)
-        return middle.y, middle.x
-
     return tuple(sorted(parts, key=low_and_left))
+
+
+def low_and_left(part: Unit) -> tuple[Exact, Exact]:
+    """How high the middle of a part lies, and how far to the right."""
+    middle = _middle(part)
+    return middle.y, middle.x
 
 
 def _middle(unit: Unit) -> Vector:

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
+
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.build import Fabric
 from piecewright.kernel.measure import raw_edge
 from piecewright.kernel.polygon import box, clear_of, sides_of_line
-from piecewright.kernel.unit import Pressed, Unit
+from piecewright.kernel.unit import Pressed, Seam, Unit
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Brought, Refused
 
 CLAUSES = ("press open", "press toward SIDE")
 
 SIDES = {"left": (-1, 0), "right": (1, 0), "top": (0, 1), "bottom": (0, -1)}
+Lengths = dict[str, Exact]
 _SHADE = {"light": 0, "medium": 1, "dark": 2, None: 1}
 
 
@@ -42,29 +46,86 @@ def pressed_round(
     second_edges: tuple[int, ...],
 ) -> tuple[str, Pressed]:
     """The same of seams round a corner, which are pressed to one side: toward the first unit or toward the other."""
+
+    def lengths() -> tuple[Lengths, Lengths]:
+        return _together(first, first_edges), _together(brought.unit, second_edges)
+
+    ways = {
+        decided(
+            bench,
+            clause,
+            SeamSides(
+                along=first.directions[edge],
+                words=words,
+                other_words=brought.words,
+                other_name=brought.name,
+                lengths=lengths,
+            ),
+        )
+        for edge in first_edges
+    }
+    if len(ways) > 1:
+        assert clause is not None
+        raise Refused("side-of-two", clause.at("SIDE"), word=clause.beside()[1])
+    return ways.pop()
+
+
+def _together(unit: Unit, edges: tuple[int, ...]) -> Lengths:
+    """How much of each fabric lies along some edges."""
+    if len(edges) == 1:
+        return lengths_along(unit, edges[0])
+    found: Lengths = {}
+    for edge in edges:
+        for fabric, length in lengths_along(unit, edge).items():
+            found[fabric] = found.get(fabric, Exact(0)) + length
+    return found
+
+
+class SeamSides:
+    """What lies left and right of a seam along its direction: the work and its `words`, and the other piece.
+
+    `lengths()` is how much of each fabric lies along it on either side, in inches; worked out only where it counts.
+    """
+
+    __slots__ = ("along", "lengths", "other_name", "other_words", "words")
+
+    def __init__(
+        self,
+        *,
+        along: Vector,
+        words: tuple[str, ...],
+        other_words: tuple[str, ...],
+        other_name: str,
+        lengths: Callable[[], tuple[Lengths, Lengths]],
+    ) -> None:
+        self.along = along
+        self.words = words
+        self.other_words = other_words
+        self.other_name = other_name
+        self.lengths = lengths
+
+
+def decided(bench: Bench, clause: Said | None, seam: SeamSides) -> tuple[str, Pressed]:
+    """What is said of the pressing, and the side, seen along the seam with the work on its left."""
     if clause is None:
         if bench.settings.press == "open":
             return "open", "open"
-        return _toward_darker(bench, first, first_edges, brought, second_edges)
+        return _toward_darker(bench, seam)
     if clause.form == "press open":
         return "open", "open"
     kind, word = clause.beside()
     slot = clause.at("SIDE")
     if kind == "darker":
-        return _toward_darker(bench, first, first_edges, brought, second_edges)
+        return _toward_darker(bench, seam)
     if kind == "side":
-        sides = {_toward_side(first.directions[edge], word, slot) for edge in first_edges}
-        if len(sides) > 1:
-            raise Refused("side-of-two", slot, word=word)
-        return f"toward the {word}", sides.pop()
+        return f"toward the {word}", _toward_side(seam.along, word, slot)
     if kind == "unit":
-        if word in brought.words:
+        if word in seam.other_words:
             return f"toward {word}", "right"
-        if word in words:
+        if word in seam.words:
             return f"toward {word}", "left"
         raise Refused("not-beside-seam", slot, word=word)
-    mine = _together(first, first_edges).get(word)
-    theirs = _together(brought.unit, second_edges).get(word)
+    mine, theirs = (_of(word, lengths, bench) for lengths in seam.lengths())
     if mine is None and theirs is None:
         raise Refused("not-beside-seam", slot, word=word)
     if mine is None or (theirs is not None and mine < theirs):
@@ -72,6 +133,12 @@ def pressed_round(
     if theirs is not None and mine == theirs:
         raise Refused("both-beside-seam", slot, word=word)
     return f"toward {word}", "left"
+
+
+def _of(word: str, lengths: Lengths, bench: Bench) -> Exact | None:
+    """How much of a fabric lies there, prints of an assorted one together; None where it does not."""
+    found = [length for name, length in lengths.items() if word in (name, bench.print_of(name))]
+    return sum(found, Exact(0)) if found else None
 
 
 def _toward_side(along: Vector, word: str, slot: str) -> Pressed:
@@ -83,20 +150,17 @@ def _toward_side(along: Vector, word: str, slot: str) -> Pressed:
     return "right" if sign > 0 else "left"
 
 
-def _toward_darker(
-    bench: Bench, first: Unit, first_edges: tuple[int, ...], brought: Brought, second_edges: tuple[int, ...]
-) -> tuple[str, Pressed]:
+def _toward_darker(bench: Bench, seam: SeamSides) -> tuple[str, Pressed]:
     """Toward the side that is darker on the average along the seam; toward the piece that was just
     joined where neither is."""
-    mine = _together(first, first_edges)
-    theirs = _together(brought.unit, second_edges)
+    mine, theirs = seam.lengths()
     to_first = _darkness(mine, bench) > _darkness(theirs, bench)
     fabrics, others = (mine, theirs) if to_first else (theirs, mine)
     told = "the darker side"
     if len(fabrics) == 1 and fabrics.keys() != others.keys():
         told = next(iter(fabrics))
     elif not to_first:
-        told = brought.words[0] if brought.words else brought.name
+        told = seam.other_words[0] if seam.other_words else seam.other_name
     return f"toward {told}", "left" if to_first else "right"
 
 
@@ -107,17 +171,6 @@ def _darkness(lengths: dict[str, Exact], bench: Bench) -> Exact:
         total = total + length
         dark = dark + length * _SHADE[fabric.value if fabric else None]
     return dark / total if total else Exact(1)
-
-
-def _together(unit: Unit, edges: tuple[int, ...]) -> dict[str, Exact]:
-    """How much of each fabric lies along some edges."""
-    if len(edges) == 1:
-        return lengths_along(unit, edges[0])
-    found: dict[str, Exact] = {}
-    for edge in edges:
-        for fabric, length in lengths_along(unit, edge).items():
-            found[fabric] = found.get(fabric, Exact(0)) + length
-    return found
 
 
 def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:
@@ -139,3 +192,32 @@ def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:
                     if length > 0:
                         found[patch.fabric] = found.get(patch.fabric, Exact(0)) + length
     return found
+
+
+def lengths_beside(unit: Unit, seams: tuple[Seam, ...]) -> tuple[Lengths, Lengths]:
+    """How much of each fabric lies along seams of one direction, in inches: on their left, and on their right."""
+    left: Lengths = {}
+    right: Lengths = {}
+    for seam in seams:
+        along = seam.direction
+        low, high = seam.start.dot(along), seam.end.dot(along)
+        for patch in unit.patches:
+            for cell in patch.cells:
+                sides = sides_of_line(seam.start, along, cell)
+                for i, p in enumerate(cell):
+                    if sides[i] or sides[i - 1]:
+                        continue
+                    ends = sorted((cell[i - 1].dot(along), p.dot(along)))
+                    length = min(ends[1], high) - max(ends[0], low)
+                    if length > 0:
+                        side = left if (p - cell[i - 1]).dot_sign(along) > 0 else right
+                        side[patch.fabric] = side.get(patch.fabric, Exact(0)) + length
+    return left, right
+
+
+def pressed_to(unit: Unit, seams: tuple[int, ...], side: Pressed) -> Unit:
+    """The unit with some of its seams pressed."""
+    return replace(
+        unit,
+        seams=tuple(replace(seam, pressed=side) if n in seams else seam for n, seam in enumerate(unit.seams)),
+    )

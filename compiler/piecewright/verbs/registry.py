@@ -76,8 +76,9 @@ class Verb:
     `sentences` and `clauses` are written as in `template`; a clause whose first word is in `repeatable` may
     stand more than once. `role`: a `noun` cuts a piece and starts a unit, a `start` starts one, a `step` changes
     the work, a `remark` is about the step before and is not numbered. `under`: what stands indented below.
-    `on_strips`: it can be done to strips that have no ends yet. `run` is pure: a noun gives what it
-    brings, every other verb what it did; it raises `Refused` or `SewingError` for what cannot be done.
+    `on_strips`: it can be done to strips that have no ends yet; `on_layers`: to pieces that lie on each other.
+    `run` is pure: a noun gives what it brings, every other verb what it did; it raises `Refused` or `SewingError`
+    for what cannot be done.
     """
 
     name: str
@@ -90,3 +91,4 @@ class Verb:
     role: Literal["noun", "start", "step", "remark"] = "step"
     under: Literal["", "rows", "lines"] = ""
     on_strips: bool = False
+    on_layers: bool = False

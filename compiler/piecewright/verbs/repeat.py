@@ -17,5 +17,6 @@ VERB = Verb(
     example="repeat 3",
     under="lines",
     on_strips=True,
+    on_layers=True,
     run=run,
 )

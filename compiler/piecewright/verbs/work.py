@@ -8,6 +8,8 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.action import Action
 from piecewright.kernel.build import Expect, Fabric, Piece, Settings, Supply
+from piecewright.kernel.foundation import Foundation
+from piecewright.kernel.layers import Layers
 from piecewright.kernel.unit import Unit
 
 
@@ -56,6 +58,10 @@ class Work:
     strip set gives after it was cut, `segment` how much of its length each takes and `slant` how much of it cuts
     at an angle waste, in inches; `parts` are the name, the
     unit and the copies of each kind after a cut that names its parts.
+
+    Of work in layers `unit` is the base, which lies face up and which all places are read from; `layers` is the
+    whole, and `over` the pieces that were placed on it. Of work on a paper foundation `unit` is what shows, and
+    `paper` all that is on it; `add` goes on with that as long as nothing else was done.
     """
 
     unit: Unit
@@ -66,6 +72,9 @@ class Work:
     segment: Exact | None = None
     slant: Exact | None = None
     parts: tuple[tuple[str, Unit, int], ...] = ()
+    layers: Layers | None = None
+    over: tuple[Brought, ...] = ()
+    paper: Foundation | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,6 +88,11 @@ class Bench:
     drawn: Exact
     line: int = 0
 
+    def print_of(self, name: str) -> str:
+        """The assorted fabric from which a fabric was chosen, or empty."""
+        fabric = self.fabrics.get(name)
+        return fabric.of if fabric is not None else ""
+
     def hand(self) -> Work:
         """The work in hand. The evaluator calls no verb but a start without any."""
         if self.work is None:
@@ -89,7 +103,7 @@ class Bench:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
     """What a step did. `work` None: it did not change; `supplies` are what one unit of the pile took; `rounds`:
-    how often the steps under the line are done."""
+    how often the steps under the line are done; `chosen`: a new name, and the assorted fabric of which it is one print."""
 
     work: Work | None = None
     actions: tuple[Action, ...] = ()
@@ -97,3 +111,4 @@ class Done:
     expects: tuple[Expect, ...] = ()
     notes: tuple[str, ...] = ()
     rounds: int = 1
+    chosen: tuple[str, str] | None = None
