@@ -91,15 +91,15 @@ def test_what_is_cut_is_what_the_ruler_cuts() -> None:
 
 def test_diamonds_name_the_line_of_the_ruler_and_measure_square_to_the_cut() -> None:
     assert texts(row("diamond", "5/2", "5/2", 45, 16)) == [
-        "From dusk cut 2 strips 2½ by the width. Lay the ruler's 45° line on its long edge and cut off the end;"
-        " then cut beside that edge every 2½, measured square to the cut: 16 diamonds, 10 from a strip."
+        "From dusk cut 2 strips 2½ by the width. Lay the ruler's 45° line on the long edge and cut off the end;"
+        " then cut alongside every 2½, measured square to the cut: 16 diamonds, 10 from a strip."
     ]
 
 
 def test_parallelograms_are_measured_along_the_strip_and_reversed_ones_cut_from_the_wrong_side() -> None:
     assert texts(row("parallelogram", "6", "5/2", 45, 6)) == [
-        "From dusk cut 1 strip 2½ by the width. Lay the ruler's 45° line on its long edge and cut off the end; then cut"
-        " beside that edge every 6, measured along the strip: 6 parallelograms."
+        "From dusk cut 1 strip 2½ by the width. Lay the ruler's 45° line on the long edge and cut off the end; then cut"
+        " alongside every 6, measured along the strip: 6 parallelograms."
     ]
     (text,) = texts(row("parallelogram", "6", "5/2", 45, 1, reversed_=True))
     assert "Lay each strip wrong side up." in text and text.endswith("1 reversed parallelogram.")

@@ -53,12 +53,12 @@ def slanted_text(
         text += f" Each piece is cut from strips joined end to end: {listed(parts)}."
     if row.reversed:
         text += " Lay each strip wrong side up."
-    line = f"the ruler's {row.angle}° line on its long edge"
+    line = f"the ruler's {row.angle}° line on the long edge"
     text += f" Lay {line} and cut off the end;"
     if row.shape == "diamond":
-        text += f" then cut beside that edge every {height}, measured square to the cut"
+        text += f" then cut alongside every {height}, measured square to the cut"
     elif row.shape == "parallelogram":
-        text += f" then cut beside that edge every {width}, measured along the strip"
+        text += f" then cut alongside every {width}, measured along the strip"
     elif row.shape == "triangle":
         text += " then lay the same line the other way from the point, and cut; turn the ruler so for each piece"
     else:
