@@ -75,7 +75,9 @@ class Env:
             raise Silent
         names = [*self.locals, *self.scope.known()]
         if wanted in ("", "unit or piece"):
-            names += (*NOUNS, *index())
+            names += NOUNS
+        if wanted in ("", "unit", "unit or piece"):
+            names += index()
         found = nearest(word, names)
         hint = f"did you mean `{found}`?" if found else None
         others: tuple[Label, ...] = ()

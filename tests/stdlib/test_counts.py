@@ -1,0 +1,82 @@
+"""How many pieces a block has, against what is printed of it; rows of `tests/external/check_values.csv`."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+from piecewright.evaluate.catalogue import entries, sample
+from piecewright.evaluate.run import evaluate
+from piecewright.kernel.measure import finished_outline
+from piecewright.kernel.polygon import ZERO, area, clip
+from piecewright.kernel.unit import Unit
+from piecewright.reading import Reader, read_nothing
+
+PRACTICE = "common practice, no source"
+COUNTS = [
+    ("four-patch", 4, "BL-01: S73 McKim 1931"),
+    ("nine-patch", 9, "BL-02: S03 2019; S71 Webster 1915 names it"),
+    ("friendship-star", 13, "BL-04: S03 2013; S54"),
+    ("churn-dash", 17, "BL-05: S03 2013"),
+    ("ohio-star", 21, "BL-06: S53; S03 2017; S72"),
+    ("sawtooth-star", 17, "BL-07: S57; S58; S59; S72"),
+    ("sawtooth-star-stitch-and-flip", 17, "BL-07: S57; S58; S59; S72"),
+    ("bears-paw", 45, "BL-08: S03; S71 names Bear's Paws"),
+    ("pinwheel", 8, "BL-10: S80"),
+    ("three-rails-from-strips", 3, "BL-11: S03"),
+    ("rail-fence", 12, "BL-11: S03, four units"),
+    ("log-cabin", 13, "BL-12: S03, 4n + 1 with n = 3"),
+    ("hourglass-two-at-a-time", 4, "BL-13: S03"),
+    ("hourglass-from-triangles", 4, "BL-13: S03"),
+    ("goose-stitch-and-flip", 3, "BL-14: S12; S58"),
+    ("goose-from-triangles", 3, "BL-14: S12; S58"),
+    ("goose-four-at-a-time", 3, "BL-14: S12; S58"),
+    ("square-in-a-square-stitch-and-flip", 5, "BL-18: S30"),
+    ("square-in-a-square-from-triangles", 5, "BL-18: S30"),
+    ("eight-pointed-star", 16, f"BL-19: {PRACTICE}"),
+    ("bear-tracks", 40, "AR-05: S03, 32 + 4 + 4"),
+    ("pinwheel-star", 28, "AR-07: S03 2019, 4 + 8 + 12 + 4"),
+    ("shoo-fly", 13, PRACTICE),
+    ("maple-leaf", 15, PRACTICE),
+    ("jacobs-ladder", 28, PRACTICE),
+    ("lady-of-the-lake", 34, PRACTICE),
+    ("goose-in-the-pond", 77, PRACTICE),
+    ("double-irish-chain", 25, PRACTICE),
+    ("courthouse-steps", 13, PRACTICE),
+    ("checkerboard", 64, PRACTICE),
+]
+
+
+def made(name: str) -> Unit:
+    (entry,) = (one for one in entries() if one.name == name)
+    reader = Reader(read_nothing)
+    file, _ = reader.main("<text>", sample(entry, name))
+    assert file is not None
+    build, found = evaluate(file, reader.load)
+    assert build is not None, found
+    (unit,) = (one.unit for one in build.made if one.key == build.demands[0].key)
+    return unit
+
+
+@pytest.mark.parametrize(("name", "count", "source"), COUNTS, ids=[name for name, _, _ in COUNTS])
+def test_pieces(name: str, count: int, source: str) -> None:
+    assert len(made(name).patches) == count, source
+
+
+def test_fabrics_of_a_star() -> None:
+    """BL-07, S57: eight star points and the middle, four corners and four geese of the sky."""
+    assert Counter(patch.fabric for patch in made("sawtooth-star").patches) == {"star": 9, "sky": 8}
+
+
+def test_friendship_star_is_a_third_star() -> None:
+    """BL-04, S03 2013: the star is a third of the block."""
+    unit = made("friendship-star")
+    outline = finished_outline(unit)
+    total = ZERO
+    for patch in unit.patches:
+        if patch.fabric == "star":
+            cells = list(patch.cells)
+            for start, end in zip(outline, outline[1:] + outline[:1], strict=True):
+                cells = [part for part in (clip(cell, start, end - start)[0] for cell in cells) if part]
+            total = sum((area(cell) for cell in cells), total)
+    assert total * 3 == area(outline)

@@ -1,0 +1,147 @@
+"""Every entry of the library, at several sizes and in centimetres: no mistake, no warning, and it closes exactly."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import cache
+
+import pytest
+from piecewright import compile_source
+from piecewright.evaluate.catalogue import Entry, entries, sample
+from piecewright.evaluate.library import library_text
+from piecewright.evaluate.run import evaluate
+from piecewright.exact import Exact
+from piecewright.kernel.build import Build, Made
+from piecewright.kernel.measure import finished_area, finished_outline, finished_size, in_balance
+from piecewright.kernel.polygon import ZERO, area, clip, is_convex
+from piecewright.kernel.unit import Polygon
+from piecewright.reading import Reader, read_nothing
+
+ENTRIES = entries()
+FILES = tuple(dict.fromkeys(entry.file for entry in ENTRIES))
+INCHES = tuple(Fraction(*one) for one in ((1, 2), (3, 4), (1, 1), (3, 2), (2, 1)))  # of the default size
+CENTIMETRES = (Fraction(2), Fraction(3))  # for an inch of the default size
+IN_CENTIMETRES = "    units cm\n    seam 0.75 cm\n"
+
+# Files with something that is cut between the marks of a ruler in millimetres: five or three seams of 7.5.
+BETWEEN_MARKS = ("blocks-slanted.piece", "blocks-stars.piece", "units-sixty.piece")
+
+by_file = pytest.mark.parametrize("file", FILES)
+at_inches = pytest.mark.parametrize("share", INCHES, ids=str)
+at_centimetres = pytest.mark.parametrize("share", CENTIMETRES, ids=str)
+
+
+def default_size(entry: Entry) -> int:
+    (size,) = (int(one.split()[1]) for one in entry.parameters if one.split()[0] == "size")
+    return size
+
+
+def written(number: Fraction) -> str:
+    whole, rest = divmod(number, 1)
+    return f"{whole} {rest}" if whole and rest else str(rest or whole)
+
+
+@cache
+def pattern(file: str, share: Fraction, settings: str = "") -> str:
+    """All entries of a file, each made once at a share of its default size."""
+    fabrics: dict[str, str] = {}
+    for entry in ENTRIES:
+        if entry.file == file:
+            for line in sample(entry, entry.name).splitlines():
+                if line.startswith("fabric "):
+                    fabrics.setdefault(line.split(",")[0], line)
+    lines = [f'pattern "{file}"', settings.rstrip("\n"), *fabrics.values()]
+    for entry in ENTRIES:
+        if entry.file == file:
+            size = written(default_size(entry) * share)
+            for name in entry.parts or (entry.name,):
+                lines.append(f"make 1 of {name}({', '.join((*entry.fabrics, f'size {size}'))})")
+    return "\n".join(lines) + "\n"
+
+
+@cache
+def built(file: str, share: Fraction, settings: str = "") -> Build:
+    reader = Reader(read_nothing)
+    read, found = reader.main("<text>", pattern(file, share, settings))
+    assert read is not None and not found
+    build, more = evaluate(read, reader.load, {})
+    assert build is not None, [(one.code, one.message, one.trace) for one in more]
+    return build
+
+
+def asked(build: Build) -> list[Made]:
+    keys = {demand.key for demand in build.demands}
+    return [made for made in build.made if made.key in keys]
+
+
+def warned(file: str, share: Fraction, settings: str = "") -> list[tuple[str, str]]:
+    compiled = compile_source(pattern(file, share, settings))
+    assert compiled.plan is not None, [(one.code, one.message) for one in compiled.diagnostics]
+    found = [(one.code, f"{one.message} {one.trace}") for one in compiled.diagnostics]
+    return [*found, *(("", one) for one in compiled.plan.warnings)]
+
+
+@by_file
+@at_inches
+def test_no_mistake_and_no_warning(file: str, share: Fraction) -> None:
+    assert warned(file, share) == []
+
+
+@by_file
+@at_centimetres
+def test_no_mistake_and_no_warning_in_centimetres(file: str, share: Fraction) -> None:
+    allowed = {"W506", ""} if file in BETWEEN_MARKS else set()
+    assert [one for one in warned(file, share, IN_CENTIMETRES) if one[0] not in allowed] == []
+
+
+@by_file
+@at_inches
+def test_the_patches_fill_the_outline(file: str, share: Fraction) -> None:
+    """Cloth in is cloth seen and what went under; and within the seam lines the patches add up to the block."""
+    for made in asked(built(file, share)):
+        assert in_balance(made.unit), made.key
+        outline = finished_outline(made.unit)
+        if is_convex(outline):
+            cells = [cell for patch in made.unit.patches for cell in patch.cells]
+            assert sum((area(cell) for cell in clipped(cells, outline)), ZERO) == finished_area(made.unit), made.key
+
+
+def clipped(cells: list[Polygon], outline: Polygon) -> list[Polygon]:
+    """What of the cells lies within a convex outline."""
+    for start, end in zip(outline, outline[1:] + outline[:1], strict=True):
+        cells = [part for part in (clip(cell, start, end - start)[0] for cell in cells) if part]
+    return cells
+
+
+# What finishes at another size than the parameter says; each description says so.
+OTHERWISE = {"eight-pointed-star": "a diamond's height", "braid": "its width", "herringbone": "its base"}
+
+
+@by_file
+@at_inches
+def test_a_block_finishes_at_its_size(file: str, share: Fraction) -> None:
+    sizes = {entry.name: default_size(entry) * share for entry in ENTRIES}
+    for made in asked(built(file, share)):
+        if made.kind == "block" and made.name not in OTHERWISE:
+            size = Exact(sizes[made.name].numerator, sizes[made.name].denominator)
+            assert finished_size(made.unit) == (size, size), made.key
+
+
+@pytest.mark.parametrize("entry", ENTRIES, ids=lambda entry: entry.name)
+def test_each_is_described_and_called_alike(entry: Entry) -> None:
+    assert entry.about.endswith(".") and "  " not in entry.about
+    assert entry.title[0].isupper() and len(entry.title) < 130
+    names = [one.split()[0] for one in entry.parameters]
+    assert names[: len(entry.fabrics)] == list(entry.fabrics), "fabrics come first"
+    assert names.count("size") == 1
+
+
+@by_file
+def test_a_file_is_one_concept(file: str) -> None:
+    assert len(library_text(file).splitlines()) < 400
+
+
+def test_there_are_many() -> None:
+    kinds = [entry.kind for entry in ENTRIES]
+    assert kinds.count("unit") >= 30
+    assert kinds.count("block") >= 40
