@@ -84,6 +84,8 @@ CODES: dict[str, Code] = {
     "E317": Code("pressed toward nothing beside the seam"),
     "E318": Code("no end to lie even at"),
     "E319": Code("no seam to leave open or to finish"),
+    "E320": Code("pieces that lie on each other"),
+    "E321": Code("a piece that cannot lie there"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),

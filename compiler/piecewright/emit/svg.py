@@ -252,6 +252,9 @@ class _Writer:
         if dashed:
             group.add(self._path(dashed, stroke="#ffffff", stroke_width=paths.number(edging), stroke_opacity=HALO))
             group.add(self._path(dashed, stroke=DARK, stroke_width=paths.number(FINE), stroke_dasharray="2.6 1.8"))
+        if drawn := every("drawn"):
+            group.add(self._path(drawn, stroke="#ffffff", stroke_width=paths.number(edging), stroke_opacity=HALO))
+            group.add(self._path(drawn, stroke=DARK, stroke_width=paths.number(FINE), stroke_dasharray="6 1.6 .9 1.6"))
         for c in panel.cloth:
             if c.fallen:
                 d = "".join(paths.ring(paper(p) for p in outline) for outline in (c.outline, *c.holes))

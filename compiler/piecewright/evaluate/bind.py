@@ -16,12 +16,14 @@ from piecewright.syntax.ast import Call, Item, Member, Name, Number, Part, Phras
 from piecewright.verbs.registry import Verb
 from piecewright.verbs.table import VERBS
 from piecewright.verbs.template import LISTS, Form, FormPart, Slot, form
-from piecewright.verbs.words import EDGES, GAPS, LINES, MEASURES, PLACES, POINTS, WAYS
+from piecewright.verbs.words import CORNERS, EDGES, GAPS, LINES, MEASURES, PLACES, POINTS, WAYS
 
 CLOSED: dict[str, Sequence[str]] = {
     "edge": EDGES,
     "edges": EDGES,
+    "corners": (*CORNERS, "corners"),
     "line": LINES,
+    "lines": (*LINES, *EDGES),
     "point": POINTS,
     "place": PLACES,
     "places": GAPS,
@@ -38,7 +40,9 @@ SPOKEN = {
     "piece": "a piece",
     "edge": "an edge",
     "edges": "an edge, or several with `and`",
+    "corners": "a corner, or several with `and`",
     "line": "a line",
+    "lines": "an edge or a diagonal, or several with `and`",
     "point": "a point",
     "place": "a place",
     "places": "a side or corner, or several with `and`",

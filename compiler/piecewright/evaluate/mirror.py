@@ -8,8 +8,25 @@ from dataclasses import replace
 
 from piecewright.evaluate.recipes import SAME_IN_MIRROR
 from piecewright.exact import Vector
-from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Line, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import (
+    Action,
+    CutPiece,
+    Finish,
+    Flip,
+    Lay,
+    Line,
+    Open,
+    Place,
+    Press,
+    Sew,
+    Stitch,
+    Subcut,
+    Take,
+    Trim,
+    Turn,
+)
 from piecewright.kernel.build import Expect, Made, Piece, Step, Supply
+from piecewright.kernel.layers import Layers, Placed
 from piecewright.kernel.moves import mirrored
 from piecewright.kernel.unit import Unit
 from piecewright.verbs.words import in_mirror
@@ -87,7 +104,12 @@ class Glass:
         if isinstance(action, Take):
             return replace(action, unit=self.unit(action.unit), name=self._name(action.name, step))
         if isinstance(action, Turn):
-            return Turn(degrees=-action.degrees, before=self.unit(action.before), result=self.unit(action.result))
+            return Turn(
+                degrees=-action.degrees,
+                before=self.unit(action.before),
+                result=self.unit(action.result),
+                layers=(self.layers(action.layers[0]), self.layers(action.layers[1])) if action.layers else None,
+            )
         if isinstance(action, Subcut):
             return replace(
                 action,
@@ -95,7 +117,11 @@ class Glass:
                 lines=tuple(_line(line) for line in action.lines),
                 parts=tuple(self.unit(part) for part in action.parts),
                 kept=tuple(self.unit(part) for part in action.kept),
+                layers=self.layers(action.layers) if action.layers is not None else None,
+                halves=tuple(self.layers(half) for half in action.halves),
             )
+        if isinstance(action, Place | Stitch | Open | Flip):
+            return self._layered(action, step)
         if isinstance(action, Sew):
             return replace(
                 action,
@@ -121,9 +147,7 @@ class Glass:
             return replace(
                 action,
                 result=self.unit(action.result),
-                toward=_WAY.sub(lambda m: in_mirror(m.group()), action.toward)
-                if action.toward in ("toward the left", "toward the right")
-                else action.toward,
+                toward=_toward(action.toward),
             )
         if isinstance(action, Lay):
             return replace(
@@ -135,6 +159,54 @@ class Glass:
                 result=self.unit(action.result),
             )
         return self._trim(action)
+
+    def layers(self, layers: Layers) -> Layers:
+        return Layers(
+            base=self.unit(layers.base),
+            placed=tuple(
+                Placed(piece=self.unit(one.piece), corner=in_mirror(one.corner) if one.corner else None)
+                for one in layers.placed
+            ),
+            uppers=tuple(self.unit(upper) for upper in layers.uppers),
+            stitches=tuple(_line(stitch) for stitch in layers.stitches),
+        )
+
+    def _layered(self, action: Place | Stitch | Open | Flip, step: Step) -> Action:
+        if isinstance(action, Place):
+            return replace(
+                action,
+                before=self.layers(action.before),
+                pieces=tuple(self.unit(piece) for piece in action.pieces),
+                name=self._name(action.name, step),
+                corners=tuple(in_mirror(corner) for corner in action.corners),
+                facing=tuple(self.unit(piece) for piece in action.facing),
+                drawn=tuple(_line(line) for line in action.drawn),
+            )
+        if isinstance(action, Stitch):
+            return replace(
+                action,
+                result=self.layers(action.result),
+                lines=tuple(_line(line) for line in action.lines),
+                drawn=tuple(_line(line) for line in action.drawn),
+            )
+        if isinstance(action, Open):
+            return replace(
+                action,
+                layers=self.layers(action.layers),
+                result=self.unit(action.result),
+                toward=_toward(action.toward),
+            )
+        return replace(
+            action,
+            before=self.unit(action.before),
+            piece=self.unit(action.piece),
+            line=_line(action.line),
+            cut=_line(action.cut),
+            result=self.unit(action.result),
+            toward=_toward(action.toward),
+            name=self._name(action.name, step),
+            corner=in_mirror(action.corner),
+        )
 
     def _trim(self, action: Trim) -> Trim:
         low_left, low_right, high_right, high_left = (_point(p) for p in action.ruler.corners)
@@ -151,6 +223,13 @@ class Glass:
             off=(right, left, top, bottom),
             result=self.unit(action.result),
         )
+
+
+def _toward(toward: str) -> str:
+    """What is said of a pressing; only a side changes in the mirror, not a name that holds such a word."""
+    if toward in ("toward the left", "toward the right"):
+        return _WAY.sub(lambda m: in_mirror(m.group()), toward)
+    return toward
 
 
 def _point(p: Vector) -> Vector:

@@ -90,6 +90,9 @@ def _not_alike(f: Facts) -> Saying:
     if f.has("segments"):
         return Saying("E305", "the segments are not alike", "subcut across the seams of strips that lie left to right")
     how = f.word("how")
+    if how in ("layers", "held"):
+        why = "some are held by one seam and open, others stay in layers" if how == "held" else "their seams lie otherwise"
+        return Saying("E305", f"the parts of this cut are not alike: {why}", "cut on lines that part the layers evenly")
     if how == "mirror":
         why = "they are mirror images of each other"
     elif how == "size":
@@ -100,6 +103,17 @@ def _not_alike(f: Facts) -> Saying:
     else:
         why = "they show different colours or outlines, however they are turned"
     return Saying("E305", f"the parts of this cut are not alike: {why}", hint)
+
+
+def _not_even(f: Facts) -> Saying:
+    hint = "cut it as large as the work, or say in which corner it lies: `at top-left`"
+    if not f.has("width"):
+        return Saying("E321", "the piece and the work have other outlines, so their raw edges do not lie even", hint)
+    mine = f"{f.shown(f.length('width'))} by {f.shown(f.length('height'))}"
+    theirs = f"{f.shown(f.length('other_width'))} by {f.shown(f.length('other_height'))}"
+    if mine == theirs or f.length("width") * f.length("height") == f.length("other_width") * f.length("other_height"):
+        return Saying("E321", f"turned face down over this line, the piece lies {theirs} on work of {mine}")
+    return Saying("E321", f"the piece measures {theirs} and the work {mine}, so raw edges do not lie even", hint)
 
 
 def _names_and_kinds(f: Facts) -> Saying:
@@ -203,6 +217,60 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "nothing-on-table": lambda f: Saying("E309", "there is nothing on the table yet"),
     **SEAM_SAYINGS,
     "not-alike": _not_alike,
+    "not-stitched": lambda f: Saying(
+        "E320", "the pieces that are placed are not stitched yet", "stitch them first: `stitch beside diagonal`"
+    ),
+    "nothing-placed": lambda f: Saying(
+        "E320", "there is only one layer, so there is nothing to stitch through", "write `place PIECE` first"
+    ),
+    "nothing-holds": lambda f: Saying(
+        "E320", "no seam holds the layers of one part together", "stitch so that each part has a seam, then cut"
+    ),
+    "named-layers": lambda f: Saying(
+        "E320",
+        "one of these parts is still in layers, and only one that can be opened is given a name",
+        "cut until each part is held by one seam",
+    ),
+    "stitch-misses": lambda f: Saying(
+        "E321", "this line does not run through a piece that was placed", "place a piece on the line first"
+    ),
+    "lines-disagree": lambda f: Saying(
+        "E321",
+        "over these lines the piece would be turned face down in different ways",
+        "stitch on one line, cut and open, and then go on",
+    ),
+    "beside-edge": lambda f: Saying(
+        "E321",
+        f"there is cloth on one side of `{f.word('place')}` only",
+        f"`stitch on {f.word('place')}` sews one seam inside the edge",
+    ),
+    "not-even": _not_even,
+    "piece-hangs-over": lambda f: Saying(
+        "E321",
+        f"the piece, {f.shown(f.length('width'))} by {f.shown(f.length('height'))}, hangs over the work",
+        "cut it no larger than the work it lies on",
+    ),
+    "no-such-corner": lambda f: Saying(
+        "E321",
+        f"the piece has no square corner to lie at `{f.word('place')}`"
+        if f.has("piece")
+        else f"the work has no square corner at `{f.word('place')}`",
+        "raw edges lie even only in a corner whose edges run across and down",
+    ),
+    "corner-twice": lambda f: Saying("E321", f"`{f.word('place')}` is named twice"),
+    "flip-no-square": lambda f: Saying(
+        "E321",
+        f"{f.word('piece')} is no square that lies straight, and only such a one is sewn corner to corner and flipped",
+        "flip a square, or join a piece cut to its shape",
+    ),
+    "flip-short": lambda f: Saying(
+        "E321", "opened, the square does not cover this corner of the work", "cut the square larger, or the work squarer"
+    ),
+    "nothing-to-press": lambda f: Saying("E317", "this cut opens no seam, so there is nothing to press"),
+    "line-angle-outside": lambda f: Saying(
+        "E311", "the direction of this line cannot be worked out exactly", "place a piece of another size"
+    ),
+    "in-pieces": lambda f: Saying("E310", "a part of this would fall in pieces"),
     "names-and-kinds": _names_and_kinds,
     "segment-too-long": lambda f: Saying(
         "E303", f"a segment of {f.shown(f.length('segment'))} is longer than the work, {f.shown(f.length('length'))}"

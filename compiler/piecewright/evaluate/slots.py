@@ -17,7 +17,7 @@ from piecewright.verbs.work import Brought
 if TYPE_CHECKING:
     from piecewright.evaluate.env import Env
 
-PLACED = ("edge", "edges", "places", "line", "point", "place", "end")
+PLACED = ("edge", "edges", "places", "corners", "line", "lines", "point", "place", "end")
 
 
 def bound(match: Match, env: Env, rows: tuple[tuple[Brought, ...], ...] = ()) -> tuple[Said, bool, tuple[str, ...]]:

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 from piecewright.evaluate.bind import Match
 from piecewright.evaluate.definition import Definition, Statement
 from piecewright.evaluate.env import Env
+from piecewright.evaluate.laid import faced, layers_refused, still_layered
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.refusals import saying
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.slots import bound
 from piecewright.evaluate.values import BROKEN, Broken, Unknown
 from piecewright.exact import OutsideNumbers
-from piecewright.kernel.action import Action
+from piecewright.kernel.action import Action, Stitch
 from piecewright.kernel.build import Expect, Step, Supply
 from piecewright.kernel.errors import SewingError
 from piecewright.verbs.cloth import laid
@@ -90,6 +91,7 @@ class Table:
         self._notes: list[str] = []
         self._rounds = 0
         self._depth = 0
+        self._end = definition.span  # the last step
 
     def do(self) -> None:
         """All steps of the definition. What is wrong is reported and loses the work."""
@@ -97,6 +99,9 @@ class Table:
             self._statement(statement)
         if not self.started and not self.env.lost:
             self._problem(Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span))
+        work = self.env.work
+        if work is not None and work.layers is not None and not self.env.lost:
+            self._problem(still_layered(work, self._end))
 
     def _problem(self, problem: Problem) -> None:
         self.session.report.problem(problem)
@@ -221,6 +226,8 @@ class Table:
                 statement.span,
                 "write `subcut WIDTH` first",
             )
+        if work.layers is not None and not verb.on_layers:
+            raise layers_refused(work, verb.name, statement.span)
 
     def _run(self, verb: Verb, match: Match, said: Said) -> Done:
         done = run_verb(verb, match, said, self.env, self.session)
@@ -230,6 +237,10 @@ class Table:
         env = self.env
         pile = env.work.copies if env.work is not None else 1
         env.work = done.work or env.work
+        for action in done.actions:
+            if isinstance(action, Stitch):
+                faced(self.drafts, action)
+        self._end = statement.span
         copies = env.work.copies if env.work is not None else 1
         draft = Draft(verb.name, statement.line, done, places, copies)
         draft.supplies = [

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
+from piecewright.kernel.layers import Layers
 from piecewright.kernel.unit import Unit
 
 Line = tuple[Vector, Vector]
@@ -36,11 +37,13 @@ class Take:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
-    """The work is turned by `degrees` counter-clockwise (negative: clockwise)."""
+    """The work is turned by `degrees` counter-clockwise (negative: clockwise). Of work in layers `before` and
+    `result` are the base, and `layers` all of it before and after."""
 
     degrees: int
     before: Unit
     result: Unit
+    layers: tuple[Layers, Layers] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +52,8 @@ class Subcut:
     lie when cut. `kept`: one part of each kind, as it lies afterwards (alike parts give one). `distance`:
     how far from the edge it is measured, or the width of the segments, square to the cut; None for a cut from
     point to point. `names`: of the kinds, where they were named, in the order of `kept`. `angle`: in degrees,
-    between segments and the edge of the strips, where they are not cut square to it."""
+    between segments and the edge of the strips, where they are not cut square to it. Of work in layers these
+    units are the base; `layers` is all that was cut, and `halves` the part of each kind, still closed."""
 
     before: Unit
     lines: tuple[Line, ...]
@@ -58,6 +62,62 @@ class Subcut:
     distance: Exact | None
     names: tuple[str, ...] = ()
     angle: int | None = None
+    layers: Layers | None = None
+    halves: tuple[Layers, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Pieces are laid face down on the work, right sides together, raw edges even. `before`: the work and
+    what lies on it already. `pieces`: as they will lie when they are opened. `corners`: the corner of each, none
+    for one that covers the work. Over which line a piece is turned, only a stitching says: when it is known,
+    `facing` are the pieces as they lie, seen through their wrong side, and `drawn` the lines to draw on it."""
+
+    before: Layers
+    pieces: tuple[Unit, ...]
+    name: str
+    corners: tuple[str, ...]
+    facing: tuple[Unit, ...] = ()
+    drawn: tuple[Line, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stitch:
+    """Seams through all layers. `result`: the layers with every stitching so far. `lines`: the new ones, from end
+    to end. `drawn`: the lines they run on or beside, where these are no edges; `beside`: one on each side."""
+
+    result: Layers
+    lines: tuple[Line, ...]
+    drawn: tuple[Line, ...]
+    beside: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Open:
+    """A part that one seam holds is opened over it and pressed. `seams`: the new ones in the result, more than
+    one where several pieces lie along the stitching. `toward`: as for `Press`."""
+
+    layers: Layers
+    result: Unit
+    seams: tuple[int, ...]
+    toward: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Flip:
+    """A square, face down in a corner of the work, is sewn corner to corner, cut an allowance outside the seam
+    and opened. `piece`: as it lies before it is opened. `line`: the seam from end to end; `cut`: where both
+    layers are cut. `seam` is its number in the result; `toward`: as for `Press`."""
+
+    before: Unit
+    piece: Unit
+    line: Line
+    cut: Line
+    result: Unit
+    seam: int
+    toward: str
+    name: str
+    corner: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,4 +197,4 @@ class Trim:
     result: Unit
 
 
-Action = CutPiece | Take | Turn | Subcut | Sew | Finish | Press | Lay | Trim
+Action = CutPiece | Take | Turn | Subcut | Place | Stitch | Open | Flip | Sew | Finish | Press | Lay | Trim

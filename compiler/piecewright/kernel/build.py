@@ -46,6 +46,7 @@ class Fabric:
     directional: bool = False
     assorted: bool = False
     stand_in: bool = False
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,7 +20,7 @@ def subcut_text(action: Subcut, step: Step, made: Made, settings: Settings) -> s
         return _segments_text(action, made, settings)
     before = 1 if action.names else max(step.copies // len(action.parts), 1)
     what = "cut each" if before > 1 else "cut"
-    text = f"{what} {_where(action, step, settings)}: {_parts(action, before, settings)}."
+    text = f"{what} {cut_where(action, step, settings)}: {_parts(action, before, settings)}."
     if not action.names and len(action.parts) > 1:
         others = "the second" if len(action.parts) == 2 else "the others"
         text += f" Turn {others} to lie like the first."
@@ -51,7 +51,8 @@ def _segments_text(action: Subcut, made: Made, settings: Settings) -> str:
     return sentence(text)
 
 
-def _where(action: Subcut, step: Step, settings: Settings) -> str:
+def cut_where(action: Subcut, step: Step, settings: Settings) -> str:
+    """`once corner to corner, from top left to bottom right`, `3 from the left edge`."""
     edges = [place for place in step.places if is_edge(place)]
     points = [place for place in step.places if is_point(place)]
     if action.distance is not None and edges:

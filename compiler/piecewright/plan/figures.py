@@ -9,7 +9,22 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact
-from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import (
+    Action,
+    CutPiece,
+    Finish,
+    Flip,
+    Lay,
+    Open,
+    Place,
+    Press,
+    Sew,
+    Stitch,
+    Subcut,
+    Take,
+    Trim,
+    Turn,
+)
 from piecewright.kernel.build import Piece, Settings, Step
 from piecewright.kernel.measure import finished_bounds, finished_outline
 from piecewright.kernel.unit import Unit
@@ -17,6 +32,14 @@ from piecewright.plan.model import Figure, Panel, Side
 from piecewright.plan.rounding import measured_size
 from piecewright.plan.scene_cut import piece_panels, subcut_panels, take_panels, turn_panels
 from piecewright.plan.scene_lay import lay_panels
+from piecewright.plan.scene_layers import (
+    flip_panels,
+    layered_cut_panels,
+    layered_turn_panels,
+    open_panels,
+    place_panels,
+    stitch_panels,
+)
 from piecewright.plan.scene_sew import finish_panels, sew_panels
 from piecewright.plan.scene_trim import trim_panels
 from piecewright.plan.table import Table, extremes, points
@@ -70,6 +93,9 @@ def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tupl
     finished = tuple(a for a in actions if isinstance(a, Finish))
     if finished:
         return finish_panels(finished[0], pressed, settings, line, alike)
+    flipped = tuple(a for a in actions if isinstance(a, Flip))
+    if flipped:
+        return flip_panels(flipped, settings, line, alike)
     panels: list[Panel] = []
     for action in actions:
         if isinstance(action, CutPiece):
@@ -77,7 +103,15 @@ def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tupl
         elif isinstance(action, Take):
             panels += take_panels(action, settings, line)
         elif isinstance(action, Turn):
-            panels += turn_panels(action, settings, line)
+            panels += (layered_turn_panels if action.layers else turn_panels)(action, settings, line)
+        elif isinstance(action, Place):
+            panels += place_panels(action, settings, line)
+        elif isinstance(action, Stitch):
+            panels += stitch_panels(action, settings, line, alike)
+        elif isinstance(action, Open):
+            panels += open_panels(action, settings, line, _turned_alike(actions, step))
+        elif isinstance(action, Subcut) and action.layers is not None:
+            panels += layered_cut_panels(action, settings, line, _turned_alike(actions, step))
         elif isinstance(action, Subcut):
             panels += subcut_panels(action, settings, line, step.verb == "subcut", step.copies)
         elif isinstance(action, Trim):
@@ -85,6 +119,11 @@ def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tupl
         elif isinstance(action, Lay):
             panels += lay_panels(action, settings, line)
     return tuple(panels)
+
+
+def _turned_alike(actions: tuple[Action, ...], step: Step) -> str:
+    named = any(isinstance(action, Subcut) and action.names for action in actions)
+    return "" if named or step.copies < 2 else f"{step.copies} alike, turned to lie like this"
 
 
 def _is_endless(step: Step) -> bool:

@@ -68,12 +68,12 @@ class Cloth:
     holes: tuple[tuple[Point, ...], ...] = ()
 
 
-StrokeRole = Literal["raw", "seam", "stitch", "allowance", "cut", "ruler", "ruler-seam", "fold", "guide"]
+StrokeRole = Literal["raw", "seam", "stitch", "allowance", "cut", "ruler", "ruler-seam", "fold", "guide", "drawn"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stroke:
-    """A line and what it is: raw edge, sewn seam, stitching to come, cut, ruler outline or ruler line
+    """A line and what it is: raw edge, sewn seam, stitching to come, line drawn on a wrong side, cut, ruler outline or ruler line
     laid on a seam. A closed one joins its ends. A cut is drawn on past both its ends."""
 
     points: tuple[Point, ...]

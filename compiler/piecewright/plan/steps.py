@@ -5,9 +5,25 @@ from __future__ import annotations
 from collections.abc import Callable
 from itertools import groupby
 
-from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import (
+    Action,
+    CutPiece,
+    Finish,
+    Flip,
+    Lay,
+    Open,
+    Place,
+    Press,
+    Sew,
+    Stitch,
+    Subcut,
+    Take,
+    Trim,
+    Turn,
+)
 from piecewright.kernel.build import Made, Settings, Step
 from piecewright.plan.cutting import subcut_text, trim_text
+from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_text
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Figure, StepPlan
 from piecewright.plan.sentences import lay_text, sew_text, start_text, take_text, turn_text
@@ -55,6 +71,12 @@ def instruction(step: Step, made: Made, tongue: Tongue) -> tuple[str, tuple[str,
             texts.append(text.strip())
             details.extend(more)
             continue
+        if kind is Flip:
+            texts.append(flip_text([a for a in actions if isinstance(a, Flip)], step, tongue))
+            continue
+        if kind is Open:
+            texts.append(apart_text([a for a in actions if isinstance(a, Subcut | Open)], step, tongue.settings))
+            continue
         for action in actions:
             text, more = _action_text(action, step, made, tongue, sewn=sewn)
             texts.append(text)
@@ -71,7 +93,11 @@ def _measures(step: Step, settings: Settings) -> tuple[str, ...]:
 
 
 def _kind(action: Action) -> type:
-    return Sew if isinstance(action, Sew | Press | Finish) else type(action)
+    if isinstance(action, Sew | Press | Finish):
+        return Sew
+    if isinstance(action, Subcut) and action.layers is not None:
+        return Open
+    return type(action)
 
 
 def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn: bool) -> tuple[str, tuple[str, ...]]:
@@ -86,6 +112,10 @@ def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn
         return turn_text(action), ()
     if isinstance(action, Subcut):
         return subcut_text(action, step, made, tongue.settings), ()
+    if isinstance(action, Place):
+        return place_text(action, step, tongue), ()
+    if isinstance(action, Stitch):
+        return stitch_text(action, step, tongue.settings), ()
     if isinstance(action, Trim):
         return trim_text(action, step, tongue.settings), ()
     raise TypeError(f"no sentence for {type(action).__name__}")

@@ -28,7 +28,9 @@ KINDS = {
     "EDGE": "edge",
     "EDGES": "edges",
     "PLACES": "places",
+    "CORNERS": "corners",
     "LINE": "line",
+    "LINES": "lines",
     "POINT": "point",
     "PLACE": "place",
     "END": "end",
@@ -39,9 +41,10 @@ KINDS = {
     "SIDE": "side",
 }
 """What may stand in a slot. A `side` is where a seam is pressed to: a fabric, a unit, a side, or `darker`;
-an `end` is a place at one end of an edge; `places` are edges and corners, or all `corners`."""
+an `end` is a place at one end of an edge; `places` are edges and corners, or all `corners`;
+`lines` are edges too."""
 
-LISTS = ("edges", "places", "names")  # kinds that may have several members
+LISTS = ("edges", "places", "corners", "lines", "names")  # kinds that may have several members
 LONG = ("piece", "way")  # kinds that take all items up to the end of their part
 
 

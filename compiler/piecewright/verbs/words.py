@@ -6,6 +6,7 @@ from piecewright.kernel.places import CORNERS, EDGES, LINES, POINTS, SIDES
 from piecewright.verbs.template import JOINING_WORDS
 
 __all__ = [
+    "CORNERS",
     "EDGES",
     "GAPS",
     "KEPT",
@@ -28,7 +29,7 @@ MEASURES: tuple[str, ...] = ("width", "height", *EDGES)
 
 # Verbs that edition 1 keeps for itself although this compiler does not know them yet.
 KEPT = (
-    "sash", "place", "stitch", "flip", "choose", "fill", "back", "bind",
+    "sash", "fill", "back", "bind",
 )  # fmt: skip
 
 TURNS = ("turned", "reversed", *WAYS)
