@@ -22,15 +22,16 @@ def rows(text: str) -> list[list[str]]:
 def test_it_holds_the_cut_list(name: str) -> None:
     plan = PLANS[name]
     header, *body = rows(written(plan))
-    assert header == ["fabric", "shape", "width", "height", "count", "reversed", "label"]
+    assert header == ["fabric", "shape", "width", "height", "count", "reversed", "label", "each", "batches"]
     assert body == [
-        [cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler, str(cut.count), "no", cut.label] for cut in plan.cuts
+        [cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler, str(cut.count), "no", cut.label, "", ""]
+        for cut in plan.cuts
     ]
 
 
 def test_the_header_is_the_first_line_and_lines_end_as_the_standard_says() -> None:
     text = written(PLANS["lantern"])
-    assert text.startswith("fabric,shape,width,height,count,reversed,label\r\n")
+    assert text.startswith("fabric,shape,width,height,count,reversed,label,each,batches\r\n")
     assert text.count("\r\n") == text.count("\n") == len(PLANS["lantern"].cuts) + 1
 
 
@@ -39,7 +40,7 @@ def test_any_label_comes_back(label: str) -> None:
     plan = PLANS["cabin"]
     plan = replace(plan, cuts=tuple(replace(cut, label=label, reversed=True) for cut in plan.cuts))
     for row in rows(written(plan))[1:]:
-        assert row[5:] == ["yes", label]
+        assert row[5:] == ["yes", label, "", ""]
 
 
 def test_no_cell_begins_like_a_formula() -> None:

@@ -78,6 +78,9 @@ def test_the_lantern_as_data() -> None:
         "reversed": False,
         "label": "framed in glow and dusk",
         "units": ["framed-glow-dusk"],
+        "each": None,
+        "batches": None,
+        "prints": "",
     }
     assert [step["number"] for step in document["steps"] if step["unit"] == "lantern-dusk-glow"] == [1, 2, 3]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from evaluate.constructions import parsed, sayable
 from piecewright.evaluate.run import evaluate
-from piecewright.kernel.build import Build
+from piecewright.kernel.build import Build, Made, Piece
 from piecewright.kernel.measure import height, in_balance, width
 
 NAMES = (
@@ -51,6 +51,7 @@ NAMES = (
     "zigzag",
     "quartered",
     "scattered",
+    "scrappy-nine",
     "all-scraps",
     "double-stripe",
     "rail-strip",
@@ -62,7 +63,8 @@ def built() -> Build:
     definitions, makes, heading = sayable()
     text = "".join([*heading, *definitions.values(), *makes, "\nmake 24 of lantern(dusk, glow)\n"])
     build, diagnostics = evaluate(parsed(text), lambda name, span: ())
-    assert [f"{one.span.line}: {one.message}" for one in diagnostics] == []
+    # some of them are trimmed to the last thread, which is told
+    assert [f"{one.span.line}: {one.message}" for one in diagnostics if one.severity == "error"] == []
     assert build is not None
     return build
 
@@ -98,3 +100,22 @@ def test_sizes() -> None:
     assert sizes["big-ray(dusk, glow, sand)"] == ("5 + 5*sqrt(2)", "5", 1)
     assert sizes["quartered(sand, dusk)"][2] == 4
     assert sizes["coped(nine-patch(sand, dusk), clay, 12)"] == ("25/2", "25/2", 1)
+
+
+def test_scraps_are_of_chosen_prints_and_of_any() -> None:
+    build = built()
+    made = {one.key: one for one in build.made}
+    assert [demand.count for demand in build.demands if demand.key == "scrappy-nine"] == [20]
+    assert made["scrappy-nine"].chosen == ("lights/light", "darks/dark")
+    assert _fabrics(made["scrappy-nine"]) == {"lights/light": 4, "darks/dark": 5}
+    assert _fabrics(made["all-scraps"]) == {"lights": 8, "darks": 8}
+    assert {"lights", "darks"} <= _fabrics(made["faded-cabin(glow, sand, lights, dusk, darks)"]).keys()
+
+
+def _fabrics(made: Made) -> dict[str, int]:
+    """How many pieces of each fabric one run takes."""
+    found: dict[str, int] = {}
+    for supply in made.supplies:
+        assert isinstance(supply.source, Piece)
+        found[supply.source.fabric] = found.get(supply.source.fabric, 0) + supply.count
+    return found

@@ -62,6 +62,7 @@ CODES: dict[str, Code] = {
     "E220": Code("a list where one thing is wanted"),
     "E221": Code("a comma in a list"),
     "E222": Code("arithmetic that gives no size"),
+    "E223": Code("a print that cannot be chosen"),
     "E280": Code("the used file is not there"),
     "E281": Code("files use each other in a circle"),
     # E3xx sewing

@@ -51,6 +51,7 @@ def _fabric(fabric: FabricPlan, length: Size | None) -> dict[str, Any]:
         "assorted": fabric.assorted,
         "directional": fabric.directional,
         "stand_in": fabric.stand_in,
+        "prints": list(fabric.prints),
         "usable": None if fabric.usable is None else _size(fabric.usable),
         "length": None if length is None else _size(length),
     }
@@ -93,6 +94,9 @@ def _cut(cut: CutPlan) -> dict[str, Any]:
         "reversed": cut.reversed,
         "label": cut.label,
         "units": list(cut.units),
+        "each": cut.each,
+        "batches": cut.batches,
+        "prints": cut.prints,
     }
 
 

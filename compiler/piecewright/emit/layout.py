@@ -245,11 +245,13 @@ def _legend(figure: Figure, top: float, width: float) -> tuple[tuple[Swatch, ...
     x, y = MARGIN, top
     widest = width
     width = max(width, LEGEND)
+    beside = dict(figure.legend)
     for fabric in seen_fabrics(figure):
-        needs = SWATCH[0] + 5.0 + text_width(fabric)
+        words = beside.get(fabric, fabric)
+        needs = SWATCH[0] + 5.0 + text_width(words)
         if x > MARGIN and x + needs > width - MARGIN:
             x, y = MARGIN, y + LINE + 4.0
-        name = Line(x=x + SWATCH[0] + 5.0 + text_width(fabric) / 2, y=y + SWATCH[1] / 2, text=fabric)
+        name = Line(x=x + SWATCH[0] + 5.0 + text_width(words) / 2, y=y + SWATCH[1] / 2, text=words)
         swatches.append(Swatch(fabric=fabric, x=x, y=y, name=name))
         widest = max(widest, x + needs + MARGIN)
         x += needs + 14.0

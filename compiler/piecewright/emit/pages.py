@@ -98,7 +98,7 @@ def _fabric_pages(plan: Plan, mark: str) -> tuple[FabricPage, ...]:
 def _about(fabric: FabricPlan, mark: str) -> str:
     told = [fabric.text]
     told += ["has a direction"] if fabric.directional else []
-    told += ["several prints"] if fabric.assorted else []
+    told += ["assorted", *fabric.prints] if fabric.assorted else []
     told += [f"{fabric.usable.shown} {mark} usable"] if fabric.usable else []
     told += [f"any {fabric.value} fabric"] if fabric.stand_in else []
     return "; ".join(part for part in told if part)

@@ -47,6 +47,7 @@ SPOKEN = {
     "place": "a place",
     "places": "a side or corner, or several with `and`",
     "end": "a place at one end",
+    "name": "a new name",
     "names": "new names",
     "text": "a text between quotation marks",
     "way": "`right`, `left` or `around`",

@@ -270,6 +270,13 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "line-angle-outside": lambda f: Saying(
         "E311", "the direction of this line cannot be worked out exactly", "place a piece of another size"
     ),
+    "one-print": lambda f: Saying(
+        "E223",
+        f"`{f.word('fabric')}` is one print already, and there is nothing to choose from it"
+        if f.has("of")
+        else f"`{f.word('fabric')}` is not assorted, so there is nothing to choose from it",
+        None if f.has("of") else f"say what it is made of: `fabric {f.word('fabric')}, assorted`",
+    ),
     "in-pieces": lambda f: Saying("E310", "a part of this would fall in pieces"),
     "names-and-kinds": _names_and_kinds,
     "segment-too-long": lambda f: Saying(

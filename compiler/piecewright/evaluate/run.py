@@ -107,4 +107,5 @@ def _in_order(session: Session, keys: Iterable[str]) -> tuple[Made, ...]:
 def _fabrics(session: Session, made: tuple[Made, ...]) -> tuple[Fabric, ...]:
     """The fabrics of this file, and of others and stand-ins those that are used."""
     used = {s.source.fabric for one in made for s in one.supplies if isinstance(s.source, Piece)}
+    used |= {session.fabrics[name].of for name in used}  # and the fabrics that prints are chosen from
     return tuple(f for name, f in session.fabrics.items() if name in used or session.main.names.get(name) is f)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 from piecewright.diagnostics.model import Diagnostic
@@ -13,6 +13,7 @@ from piecewright.evaluate.definition import Definition, Parameter
 from piecewright.evaluate.env import Env, Value
 from piecewright.evaluate.library import library_file
 from piecewright.evaluate.mirror import mirrored_made
+from piecewright.evaluate.prints import print_of
 from piecewright.evaluate.products import Product
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.remarks import remark_above
@@ -155,6 +156,15 @@ class Session:
             found = self.fabrics[parameter.name] = stand_in(definition, parameter, self.settings.usable)
         return found
 
+    def chosen(self, word: str, fabric: str, values: Iterable[Value | Broken]) -> Fabric:
+        """The print that a definition chooses from an assorted fabric and calls by a word; `values` are those it
+        has, which may hold a print of the same name that another definition chose."""
+        assorted = self.fabrics[fabric]
+        if assorted.stand_in:
+            self.fabrics[fabric] = replace(assorted, assorted=True)
+        one = print_of(assorted, word, values)
+        return self.fabrics.setdefault(one.name, one)
+
     def made(
         self,
         definition: Definition,
@@ -226,6 +236,7 @@ class Session:
             segments=work.segments,
             segment=work.segment,
             slant=work.slant,
+            chosen=tuple(table.chosen),
         )
         product = Product(made, work.usable)
         for name, unit, copies in work.parts:

@@ -71,6 +71,8 @@ def _value(kind: str, node: Node, env: Env) -> object:
         return count(node, env)
     if kind == "fabric":
         return env.fabric(node)
+    if kind == "name":
+        return node.text if isinstance(node, Name) else ""
     if kind == "text":
         if not isinstance(node, Text):
             raise Problem(

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from piecewright.evaluate.bind import Match
-from piecewright.evaluate.definition import Definition, Statement
+from piecewright.evaluate.definition import Definition, Statement, may_be_name
 from piecewright.evaluate.env import Env
 from piecewright.evaluate.laid import faced, layers_refused, still_layered
+from piecewright.evaluate.prints import in_words
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.refusals import saying
 from piecewright.evaluate.report import Problem, Silent
@@ -18,6 +19,7 @@ from piecewright.exact import OutsideNumbers
 from piecewright.kernel.action import Action, Stitch
 from piecewright.kernel.build import Expect, Step, Supply
 from piecewright.kernel.errors import SewingError
+from piecewright.syntax.ast import Name
 from piecewright.verbs.cloth import laid
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
@@ -86,6 +88,7 @@ class Table:
         self.env = env
         self.session = session
         self.drafts: list[Draft] = []
+        self.chosen: list[str] = []  # the names of the prints
         self.started = False
         self._last: Draft | None = None
         self._notes: list[str] = []
@@ -122,6 +125,14 @@ class Table:
         name, node = statement.name, statement.value
         assert name is not None and node is not None
         env = self.env
+        self._new(name)
+        value = env.of(node)
+        assert not isinstance(value, Broken)
+        env.locals[name.text] = value.called(name.text) if isinstance(value, Recipe) else value
+
+    def _new(self, name: Name) -> None:
+        """A name that the definition gives to something. Raises `Problem` where it has the name already."""
+        env = self.env
         before = env.spans.get(name.text)
         if before is not None and before != name.span:
             raise Problem(
@@ -133,14 +144,36 @@ class Table:
             )
         env.spans[name.text] = name.span
         env.locals[name.text] = BROKEN
-        value = env.of(node)
-        assert not isinstance(value, Broken)
-        env.locals[name.text] = value.called(name.text) if isinstance(value, Recipe) else value
+
+    def _choose(self, statement: Statement, verb: Verb, match: Match) -> None:
+        """One print for all that one run of the steps makes."""
+        env, name = self.env, match.nodes["NAME"]
+        if not isinstance(name, Name):
+            raise Problem("E212", f"`{match.place('NAME').text}` is no name", match.place("NAME"), verb.sentences[0])
+        may_be_name(name)
+        self._new(name)
+        if self._depth:
+            raise Problem(
+                "E223",
+                "a print is chosen once for the whole copy, so it is not chosen in a `repeat`",
+                statement.span,
+                "choose it before the `repeat`",
+            )
+        said, known, _ = bound(match, env)
+        if not known:
+            return
+        chosen = self._run(verb, match, said).chosen
+        assert chosen is not None
+        print_ = env.locals[chosen[0]] = self.session.chosen(*chosen, env.locals.values())
+        self.chosen.append(print_.name)
 
     def _step(self, statement: Statement, verb: Verb) -> None:
         env = self.env
         match = statement.match
         assert match is not None
+        if "NAME" in match.nodes:
+            self._choose(statement, verb, match)
+            return
         self._fits_here(statement, verb)
         rows, sure = self._rows_of(statement)
         said, known, places = bound(match, env, rows)
@@ -313,7 +346,7 @@ def run_verb(verb: Verb, match: Match, said: Said, env: Env, session: Session) -
     except OutsideNumbers:
         kind, slot, facts = "outside-numbers", "", {}
     said_so = saying(kind, facts, session.settings)
-    raise Problem(said_so.code, said_so.message, match.place(slot), said_so.hint)
+    raise Problem(said_so.code, in_words(said_so.message, session.fabrics), match.place(slot), said_so.hint)
 
 
 def supplies_of(drafts: list[Draft], work: Work) -> Iterator[Supply]:

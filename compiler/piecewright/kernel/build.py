@@ -36,7 +36,8 @@ class Settings:
 class Fabric:
     """`text` is the designer's description or empty; `colour` is `#rrggbb` or None; `value` is light,
     medium or dark (read off the colour if not written) or None; `stand_in` marks a fabric parameter
-    shown without a fabric."""
+    shown without a fabric. `of` is the assorted fabric from which this one print was chosen, else empty; a print's
+    name is that fabric's and its own, `lights/light`, which no fabric of a pattern can have."""
 
     name: str
     text: str
@@ -123,7 +124,8 @@ class Made:
     the part's name and `whole` the key under which the steps stand. `arguments` are pairs of parameter and
     printed value. `copies` is what one run gives. For a strip set `segments` is how many segments one full
     set gives (else None), `segment` how much of the set's length each takes, and `slant` what the ends of a set
-    cut at an angle waste of it. `unit` is the result as it lies.
+    cut at an angle waste of it. `unit` is the result as it lies. `chosen` are the names of the prints that one
+    run of its steps chooses.
     """
 
     key: str
@@ -142,6 +144,7 @@ class Made:
     segments: int | None = None
     segment: Exact | None = None
     slant: Exact | None = None
+    chosen: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,6 +16,7 @@ from piecewright.kernel.build import Build, Piece
 from piecewright.plan.demand import Cutting
 from piecewright.plan.model import CutPlan
 from piecewright.plan.rounding import cut_size
+from piecewright.plan.words import times
 
 _HAS_HANDS = ("parallelogram",)
 _HAS_HANDS_ON_PRINT = ("parallelogram", "diamond")
@@ -24,7 +25,9 @@ _HAS_HANDS_ON_PRINT = ("parallelogram", "diamond")
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutRow:
     """Like pieces, still in exact inches: `width` and `height` as they are written; of a strip its width
-    and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one."""
+    and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one.
+    Of a print chosen from `fabric`, `print` is its name and `batches` how many prints there are, equally many pieces of
+    each, chosen in turn by the units `choosers`."""
 
     fabric: str
     shape: str
@@ -33,10 +36,18 @@ class CutRow:
     reversed: bool
     units: tuple[tuple[str, int], ...]
     angle: int | None = None
+    print: str = ""
+    batches: int | None = None
+    choosers: tuple[str, ...] = ()
 
     @property
     def count(self) -> int:
         return sum(count for _, count in self.units)
+
+    @property
+    def each(self) -> int | None:
+        """How many of each print, where prints are chosen."""
+        return None if self.batches is None else self.count // self.batches
 
 
 def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
@@ -45,6 +56,7 @@ def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
     for cutting in cuttings:
         row = _row(build, cutting)
         alike = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
+        alike += (row.print, row.choosers)
         gathered.setdefault(alike, []).append(row)
     rows = [_together(group) for group in gathered.values()]
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
@@ -69,9 +81,25 @@ def cut_plans(
             label=_label(row, titles),
             units=tuple(dict.fromkeys(ids[key] for key, _ in row.units)),
             angle=row.angle,
+            each=row.each,
+            batches=row.batches,
+            prints=prints_text(build, row),
         )
         for row in rows
     )
+
+
+def prints_text(build: Build, row: CutRow) -> str:
+    """Which prints the pieces are cut from, where the fabric is assorted: `from one of lights: 4; 20 times`."""
+    if row.batches is not None:
+        return f"from one of {row.fabric}{print_word(build, row.print)}: {row.each}; {times(row.batches)}"
+    return f"from {row.fabric}, assorted" if is_assorted(build, row.fabric) else ""
+
+
+def print_word(build: Build, name: str) -> str:
+    """` (light)`, what the pattern calls a chosen print, where others are chosen from the same fabric; else nothing."""
+    of = {fabric.name: fabric.of for fabric in build.fabrics}
+    return f" ({name.partition('/')[2]})" if sum(one == of[name] for one in of.values()) > 1 else ""
 
 
 def piece_shape(piece: Piece, width: Exact) -> str:
@@ -102,19 +130,27 @@ def is_directional(build: Build, fabric: str) -> bool:
     return any(known.directional for known in build.fabrics if known.name == fabric)
 
 
+def is_assorted(build: Build, fabric: str) -> bool:
+    return any(known.assorted for known in build.fabrics if known.name == fabric)
+
+
 def _row(build: Build, cutting: Cutting) -> CutRow:
     piece = cutting.piece
     directional = is_directional(build, piece.fabric)
     shape = piece_shape(piece, cutting.width)
     width, height = written_size(shape, cutting.width, piece.height, directional)
+    of = next((fabric.of for fabric in build.fabrics if fabric.name == piece.fabric), "")
     return CutRow(
-        fabric=piece.fabric,
+        fabric=of or piece.fabric,
         shape=shape,
         width=width,
         height=height,
         reversed=piece.reversed and has_hands(piece, directional),
         units=((cutting.key, cutting.count),),
         angle=piece.angle,
+        print=piece.fabric if of else "",
+        batches=cutting.batches,
+        choosers=cutting.choosers,
     )
 
 

@@ -10,7 +10,8 @@ from __future__ import annotations
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
-from piecewright.kernel.build import Build, Made, Piece
+from piecewright.kernel.build import Build, Made, Piece, Supply
+from piecewright.plan.batches import Batch, Chain, choices, handed, product, within
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +20,8 @@ class Wanted:
 
     `parts` is the unit itself, or all the unlike parts its last cut gives, which share its runs;
     `needed[i]` and `spare[i]` are copies of `parts[i]`, together `runs * parts[i].copies`. `sets` are the
-    segments of each strip set, full ones first; empty for anything but a strip set.
+    segments of each strip set, full ones first; empty for anything but a strip set. `batches` are the same
+    numbers for each batch; they add up to these.
     """
 
     key: str
@@ -28,6 +30,7 @@ class Wanted:
     needed: tuple[int, ...]
     spare: tuple[int, ...]
     sets: tuple[int, ...]
+    batches: tuple[Batch, ...] = ()
 
     @property
     def made(self) -> Made:
@@ -37,62 +40,135 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cutting:
-    """Like pieces for one unit. `width` is across, inches, as cut; for a strip it is how long it must be."""
+    """Like pieces for one unit. `width` is across, inches, as cut; for a strip it is how long it must be. `batches`:
+    of a chosen print, how many prints the pieces are of, equally many of each; None for any other fabric.
+    `choosers` are the units that choose them, from the outermost in."""
 
     piece: Piece
     width: Exact
     count: int
     key: str
+    batches: int | None = None
+    choosers: tuple[str, ...] = ()
 
 
 def wanted(build: Build) -> tuple[Wanted, ...]:
     """Every definition that has to be made, in the order of work."""
     groups = _groups(build)
     group_of = {made.key: whole for whole, parts in groups.items() for made in parts}
-    needed: dict[str, int] = dict.fromkeys(group_of, 0)
+    chosen, prints = choices(groups), handed(build)
+    needed: dict[str, dict[Chain, int]] = {key: {} for key in group_of}
     for demand in build.demands:
-        needed[demand.key] += demand.count
-    runs: dict[str, int] = {}
+        _add(needed[demand.key], (), demand.count)
+    runs: dict[str, dict[Chain, int]] = {}
     for whole in _users_first(groups, group_of):
         parts = groups[whole]
-        runs[whole] = max(_ceil(needed[part.key], part.copies) for part in parts)
+        chains = dict.fromkeys(chain for part in parts for chain in needed[part.key])
+        runs[whole] = {
+            chain: max(_ceil(needed[part.key].get(chain, 0), part.copies) for part in parts) for chain in chains
+        }
         for supply in parts[0].supplies:
             if isinstance(supply.source, str):
-                needed[supply.source] += runs[whole] * supply.count
+                for chain in chains:
+                    inner = (*chain, whole) if chosen[whole] else chain
+                    outer = within(inner, prints[supply.source], chosen)
+                    count = supply.count if chosen[whole] else supply.count * runs[whole][chain]
+                    count *= product(_rounds(inner, runs)[len(outer) :])
+                    _add(needed[supply.source], outer, count)
+    order = {whole: number for number, whole in enumerate(groups)}
     return tuple(
-        Wanted(
-            key=whole,
-            parts=parts,
-            runs=runs[whole],
-            needed=tuple(needed[part.key] for part in parts),
-            spare=tuple(runs[whole] * part.copies - needed[part.key] for part in parts),
-            sets=strip_sets(parts[0].segments, runs[whole]),
-        )
+        _wanted(whole, parts, _in_order(runs[whole], order), needed, runs)
         for whole, parts in groups.items()
-        if runs[whole]
+        if any(runs[whole].values())
     )
+
+
+def _in_order(own: dict[Chain, int], order: dict[str, int]) -> dict[Chain, int]:
+    """What is counted for each chain, in the order of work."""
+    return dict(sorted(own.items(), key=lambda item: [order[key] for key in item[0]]))
+
+
+def _wanted(
+    whole: str,
+    parts: tuple[Made, ...],
+    own: dict[Chain, int],
+    needed: dict[str, dict[Chain, int]],
+    runs: dict[str, dict[Chain, int]],
+) -> Wanted:
+    batches = tuple(
+        Batch(
+            choosers=chain,
+            rounds=_rounds(chain, runs),
+            runs=count,
+            needed=tuple(needed[part.key].get(chain, 0) for part in parts),
+            sets=strip_sets(parts[0].segments, count),
+        )
+        for chain, count in own.items()
+        if count
+    )
+    total = sum(batch.runs * batch.times for batch in batches)
+    wanted = tuple(sum(batch.needed[i] * batch.times for batch in batches) for i in range(len(parts)))
+    return Wanted(
+        key=whole,
+        parts=parts,
+        runs=total,
+        needed=wanted,
+        spare=tuple(total * part.copies - number for part, number in zip(parts, wanted, strict=True)),
+        sets=tuple(sorted((size for batch in batches for size in batch.sets * batch.times), reverse=True)),
+        batches=batches,
+    )
+
+
+def _rounds(chain: Chain, runs: dict[str, dict[Chain, int]]) -> tuple[int, ...]:
+    """How often each unit of a chain is made within the one before it."""
+    return tuple(runs[key][chain[:at]] for at, key in enumerate(chain))
+
+
+def _add(counts: dict[Chain, int], chain: Chain, count: int) -> None:
+    counts[chain] = counts.get(chain, 0) + count
 
 
 def cuttings(build: Build, work: tuple[Wanted, ...]) -> tuple[Cutting, ...]:
     """Every piece cut from cloth for the work, in its order; strips with the length each must have, or the
     whole width where nothing says how much of one is used."""
     usable = {fabric.name: fabric.usable for fabric in build.fabrics}
+    prints = frozenset(fabric.name for fabric in build.fabrics if fabric.of)
+    chosen = {item.key: item.made.chosen for item in work}
     found: list[Cutting] = []
     for item in work:
         for supply in item.made.supplies:
             piece = supply.source
             if isinstance(piece, str):
                 continue
-            if piece.width is not None:
-                width = piece.width
-                found.append(Cutting(piece=piece, width=width, count=item.runs * supply.count, key=item.key))
-                continue
-            for segments, times in _runs_of_equal(item.sets or (1,) * item.runs):
-                width = (supply.length or item.made.segment or usable[piece.fabric]) * segments
-                if item.made.slant is not None:
-                    width = min(width + item.made.slant, usable[piece.fabric])
-                found.append(Cutting(piece=piece, width=width, count=times * supply.count, key=item.key))
+            for batch in item.batches:
+                choosers, batches = (
+                    batch.prints(piece.fabric, item.key, chosen) if piece.fabric in prints else ((), None)
+                )
+                for width, count in _sizes(piece, supply, item.made, batch, usable[piece.fabric]):
+                    found.append(
+                        Cutting(
+                            piece=piece,
+                            width=width,
+                            count=count * batch.times,
+                            key=item.key,
+                            batches=batches,
+                            choosers=choosers,
+                        )
+                    )
     return tuple(found)
+
+
+def _sizes(piece: Piece, supply: Supply, made: Made, batch: Batch, usable: Exact) -> list[tuple[Exact, int]]:
+    """The width of the pieces that a supply brings to one batch, and how many of each."""
+    if piece.width is not None:
+        return [(piece.width, batch.runs * supply.count)]
+    sizes = []
+    for segments, times in _runs_of_equal(batch.sets or (1,) * batch.runs):
+        width = (supply.length or made.segment or usable) * segments
+        if made.slant is not None:
+            width = min(width + made.slant, usable)
+        sizes.append((width, times * supply.count))
+    return sizes
 
 
 def strip_sets(segments: int | None, wanted_segments: int) -> tuple[int, ...]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from piecewright.kernel.build import Build, Fabric
 from piecewright.kernel.shade import Value, lightness, value_of
 from piecewright.plan.model import FabricPlan
@@ -17,12 +19,16 @@ _PALETTE: dict[Value, tuple[str, ...]] = {
     "medium": ("#b99a6b", "#6f9ca6", "#c58467", "#8e9f62", "#a184a4", "#8094b0"),
     "dark": ("#5a4630", "#1f4e5c", "#6e3426", "#3f4f26", "#4c3354", "#2b3a55"),
 }
+_NO_PRINTS: Mapping[str, tuple[str, ...]] = {}
 _SHADES: tuple[Value, ...] = ("light", "dark", "medium")
 
 
-def fabric_plans(build: Build, used: frozenset[str]) -> tuple[FabricPlan, ...]:
-    """The fabrics that are used, in the order of the pattern."""
-    colours = _colours(build.fabrics)
+def fabric_plans(
+    build: Build, used: frozenset[str], prints: Mapping[str, tuple[str, ...]] = _NO_PRINTS
+) -> tuple[FabricPlan, ...]:
+    """The fabrics that are used, in the order of the pattern; a chosen print is not one of them. `prints`: of the
+    assorted ones, how many prints are needed."""
+    colours = _colours(tuple(fabric for fabric in build.fabrics if not fabric.of))
     textures = _textures(colours)
     usable = build.settings.usable
     return tuple(
@@ -35,10 +41,11 @@ def fabric_plans(build: Build, used: frozenset[str]) -> tuple[FabricPlan, ...]:
             assorted=fabric.assorted,
             directional=fabric.directional,
             stand_in=fabric.stand_in,
+            prints=prints.get(fabric.name, ()),
             usable=None if fabric.usable == usable else given_size(fabric.usable, build.settings),
         )
         for fabric in build.fabrics
-        if fabric.name in used
+        if fabric.name in used and not fabric.of
     )
 
 

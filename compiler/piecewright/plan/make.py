@@ -6,9 +6,10 @@ from collections.abc import Callable, Mapping
 
 from piecewright.kernel.build import Build, Made, Settings, Step
 from piecewright.kernel.measure import finished_size, height, width
+from piecewright.plan.assorted import Words, prints_needed
+from piecewright.plan.batches import handed
 from piecewright.plan.cutlist import cut_plans, cut_rows
 from piecewright.plan.demand import Wanted, cuttings, wanted
-from piecewright.plan.excess import excess_warnings
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
 from piecewright.plan.model import CutPlan, Extent, Figure, Plan, StepPlan, UnitPlan
@@ -17,7 +18,8 @@ from piecewright.plan.steps import step_plans
 from piecewright.plan.strips import cloth_lengths, strip_plans, strips
 from piecewright.plan.titles import figure_id, ids, titles, whole_name
 from piecewright.plan.tongue import Tongue
-from piecewright.plan.words import extent_text, listed, plain, plural, sentence, times
+from piecewright.plan.words import extent_text, listed, plain, sentence
+from piecewright.plan.working import work_text
 
 CAUTIONS = (
     "Close the cutter's blade every time you put it down.",
@@ -32,6 +34,7 @@ def plan(build: Build) -> Plan:
     work = wanted(build)
     names, files = titles(build), ids(key for made in build.made for key in (made.key, made.whole) if key)
     names.update((item.key, whole_name(item.key)) for item in work if item.key not in names)
+    words, prints = Words(build), handed(build)
     asked = frozenset(demand.key for demand in build.demands)
     rows = cut_rows(build, cuttings(build, work))
     planned = strips(build, rows)
@@ -41,7 +44,11 @@ def plan(build: Build) -> Plan:
         titles=names,
         directional=frozenset(fabric.name for fabric in build.fabrics if fabric.directional),
     )
-    units = tuple(unit for item in work for unit in _unit_plans(item, tongue, files, asked))
+    units = tuple(
+        words.unit(unit, prints[made.key].union(made.chosen))
+        for item in work
+        for made, unit in zip(item.parts, _unit_plans(item, tongue, files, asked, prints, words), strict=True)
+    )
     cuts = cut_plans(build, rows, names, files)
     used = frozenset(row.fabric for row in rows) | frozenset(name for unit in units for name in unit.fabrics)
     return Plan(
@@ -51,18 +58,24 @@ def plan(build: Build) -> Plan:
         seam=given_size(build.settings.seam, build.settings),
         usable=given_size(build.settings.usable, build.settings),
         ruler=given_size(build.settings.ruler, build.settings),
-        fabrics=fabric_plans(build, used),
+        fabrics=fabric_plans(build, used, prints_needed(build, rows, planned)),
         units=units,
         cuts=cuts,
         strips=strip_plans(build, rows, planned),
         cloth=cloth_lengths(build, planned),
         abbreviations=_abbreviations(build.settings, units, cuts),
         cautions=CAUTIONS,
-        warnings=excess_warnings(build, work, names),
     )
 
 
-def _unit_plans(item: Wanted, tongue: Tongue, files: Mapping[str, str], asked: frozenset[str]) -> list[UnitPlan]:
+def _unit_plans(
+    item: Wanted,
+    tongue: Tongue,
+    files: Mapping[str, str],
+    asked: frozenset[str],
+    prints: Mapping[str, frozenset[str]],
+    words: Words,
+) -> list[UnitPlan]:
     """One entry for a unit, or one for each unlike part it is cut into; the first has the steps."""
     whole = item.made.whole
     plans = []
@@ -76,6 +89,7 @@ def _unit_plans(item: Wanted, tongue: Tongue, files: Mapping[str, str], asked: f
             if index == 0
             else ()
         )
+        seen = words.seen((patch.fabric for patch in made.unit.patches), prints[made.key].union(made.chosen))
         pictured = made.kind != "unit" or made.key in asked
         plans.append(
             UnitPlan(
@@ -94,13 +108,13 @@ def _unit_plans(item: Wanted, tongue: Tongue, files: Mapping[str, str], asked: f
                 unfinished=outer,
                 finished=inner,
                 steps=steps,
-                coloured=_picture(made, unit_id, title, inner, tongue.settings, outline=False) if pictured else None,
-                uncoloured=_picture(made, unit_id, title, inner, tongue.settings, outline=True) if pictured else None,
+                coloured=_picture(made, unit_id, title, inner, tongue.settings, seen) if pictured else None,
+                uncoloured=_picture(made, unit_id, title, inner, tongue.settings, ()) if pictured else None,
                 file=made.file,
                 line=made.line,
                 parts=tuple(files[part.key] for part in item.parts) if whole else (),
                 whole=tongue.titles[item.key] if whole else "",
-                work=_work_text(item, tongue) if index == 0 else "",
+                work=work_text(item, tongue, prints) if index == 0 else "",
                 asked=made.key in asked,
             )
         )
@@ -121,8 +135,11 @@ def _drawer(unit_id: str, title: str, settings: Settings) -> Callable[[Step, int
     return draw
 
 
-def _picture(made: Made, unit_id: str, title: str, inner: Extent, settings: Settings, *, outline: bool) -> Figure:
-    fabrics = tuple(dict.fromkeys(patch.fabric for patch in made.unit.patches))
+def _picture(
+    made: Made, unit_id: str, title: str, inner: Extent, settings: Settings, fabrics: tuple[str, ...]
+) -> Figure:
+    """The finished picture, and without fabrics the outlines."""
+    outline = not fabrics
     what = ", outlines only, to colour in" if outline else "" if " in " in title else f", in {listed(fabrics)}"
     return finished_figure(
         made.unit,
@@ -134,32 +151,6 @@ def _picture(made: Made, unit_id: str, title: str, inner: Extent, settings: Sett
         settings=settings,
         line=made.line,
     )
-
-
-def _work_text(item: Wanted, tongue: Tongue) -> str:
-    """How often the steps are done and what each time gives: `Do the steps 6 times; each time gives 2.`"""
-    made = item.made
-    if item.sets:
-        return _sets_text(item, tongue.settings)
-    if len(item.parts) > 1 or made.whole:
-        return sentence(f"do the steps {times(item.runs)}") if item.runs > 1 else ""
-    if made.copies == 1:
-        return ""
-    each = f"{'it gives' if item.runs == 1 else 'each time gives'} {made.copies}"
-    return sentence(f"do the steps {times(item.runs)}; {each}")
-
-
-def _sets_text(item: Wanted, settings: Settings) -> str:
-    """`Sew 2 full strip sets and one 12½ long: 44 segments.`"""
-    full = [size for size in item.sets if size == item.made.segments]
-    parts = [plural(len(full), "full strip set")] if full else []
-    segment = item.made.segment
-    parts += [
-        f"one {'strip set ' if not full else ''}{cut_size(segment * size, settings).shown} long"
-        for size in item.sets[len(full) :]
-        if segment is not None
-    ]
-    return sentence(f"sew {listed(parts)}: {plural(item.runs, 'segment')}")
 
 
 def _abbreviations(

@@ -35,7 +35,8 @@ class Extent:
 class FabricPlan:
     """`colour` is always given (`#rrggbb`), chosen where the pattern gives none; `texture` is the name
     of one of the fills, so that fabrics differ without colour; `value` light, medium or dark; `usable` the
-    width of this cloth, None where it is the pattern's."""
+    width of this cloth, None where it is the pattern's. `prints`: of an assorted one, how many prints are needed and
+    how much of each."""
 
     name: str
     text: str
@@ -46,6 +47,7 @@ class FabricPlan:
     directional: bool
     stand_in: bool
     usable: Size | None = None
+    prints: tuple[str, ...] = ()
 
 
 # ── figures: scenes in inches, no page, no text extents ─────────────────────────────────────────
@@ -149,7 +151,8 @@ class Panel:
 class Figure:
     """One picture: panels left to right with signs between them. `id` is stable across builds:
     `<unit id>-<step number>` or `<unit id>`. `scale_group`: figures of one group share one scale.
-    `title` and `description` are sentences for ears and programs."""
+    `title` and `description` are sentences for ears and programs. `legend`: a fabric and the words beside its sample,
+    where those are not its name."""
 
     id: str
     title: str
@@ -157,6 +160,7 @@ class Figure:
     panels: tuple[Panel, ...]
     scale_group: str
     kind: Literal["step", "finished", "outline"]
+    legend: tuple[tuple[str, str], ...] = ()
 
 
 # ── units, steps, cuts ──────────────────────────────────────────────────────────────────────────
@@ -219,7 +223,8 @@ class UnitPlan:
 class CutPlan:
     """One row of the cut list: like pieces of one fabric. `label` says what they are for. `angle`: of pieces cut from
     a strip at an angle, in degrees; then `height` is the strip's, and `width` the long side along it, or of a diamond
-    the distance square to the cut."""
+    the distance square to the cut. Of an assorted fabric `prints` says from which prints; where they are chosen, there
+    are `batches` of them and `each` pieces of every one."""
 
     fabric: str
     shape: str
@@ -230,6 +235,9 @@ class CutPlan:
     label: str
     units: tuple[str, ...] = ()
     angle: int | None = None
+    each: int | None = None
+    batches: int | None = None
+    prints: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,10 +8,12 @@ Pieces cut at an angle have strips of their own, one row of the cut list at a ti
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Settings
-from piecewright.plan.cutlist import CutRow, is_directional
+from piecewright.plan.cutlist import CutRow, is_assorted, is_directional, print_word
 from piecewright.plan.leaning import per_strip, slanted_text
 from piecewright.plan.model import Size, StripPlan
 from piecewright.plan.rounding import cloth_size, cut_size, up_to_mark
@@ -24,7 +26,9 @@ _FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it
 class Strips:
     """Strips of one fabric and height. `pieces`: index of a row and how many of it; `joins`: index of a
     row, full strips and rest of each of its pieces that is longer than the width (the rest may be zero). `each`: how
-    many a whole strip gives of pieces that are cut at an angle, else zero."""
+    many a whole strip gives of pieces that are cut at an angle, else zero. Where prints are chosen from an assorted
+    fabric, all this is for one of `batches` prints, which `print` names; `length` is what the pieces take of a strip
+    when one is enough, else None."""
 
     fabric: str
     height: Exact
@@ -32,15 +36,42 @@ class Strips:
     pieces: tuple[tuple[int, int], ...]
     joins: tuple[tuple[int, int, Exact], ...]
     each: int = 0
+    print: str = ""
+    batches: int = 1
+    length: Exact | None = None
 
 
 def strips(build: Build, rows: tuple[CutRow, ...]) -> tuple[Strips, ...]:
     """The strips for all rows; rows of one fabric stand together, strips from high to low."""
+    plain = [(index, row) for index, row in enumerate(rows) if row.batches is None]
+    planned = _planned(build, plain)
+    for group in print_groups(rows):
+        first = rows[group[0]]
+        assert first.batches is not None
+        one = [(index, replace(rows[index], units=(("", rows[index].each or 0),))) for index in group]
+        planned += [replace(item, print=first.print, batches=first.batches) for item in _planned(build, one)]
+    place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
+    planned.sort(key=lambda item: item.height, reverse=True)
+    planned.sort(key=lambda item: place.get(item.fabric, len(place)))
+    return tuple(planned)
+
+
+def print_groups(rows: tuple[CutRow, ...]) -> list[list[int]]:
+    """The places of the rows that are cut from one print together."""
+    groups: dict[tuple[object, ...], list[int]] = {}
+    for index, row in enumerate(rows):
+        if row.batches is not None:
+            groups.setdefault((row.print, row.choosers, row.batches), []).append(index)
+    return list(groups.values())
+
+
+def _planned(build: Build, rows: list[tuple[int, CutRow]]) -> list[Strips]:
+    """The strips for rows, each with its place in the cut list."""
     usable = {fabric.name: fabric.usable for fabric in build.fabrics}
     mark = build.settings.ruler
     groups: dict[tuple[str, Exact], list[tuple[int, Exact, int]]] = {}
     slanted: list[Strips] = []
-    for index, row in enumerate(rows):
+    for index, row in rows:
         if row.angle is not None:
             directional = is_directional(build, row.fabric)
             slanted.append(
@@ -59,11 +90,7 @@ def strips(build: Build, rows: tuple[CutRow, ...]) -> tuple[Strips, ...]:
         _strips(fabric, height, items, usable.get(fabric, build.settings.usable), build.settings)
         for (fabric, height), items in groups.items()
     ]
-    planned += slanted
-    place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
-    planned.sort(key=lambda item: item.height, reverse=True)
-    planned.sort(key=lambda item: place.get(item.fabric, len(place)))
-    return tuple(planned)
+    return planned + slanted
 
 
 def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, ...]) -> tuple[StripPlan, ...]:
@@ -73,8 +100,8 @@ def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, .
         StripPlan(
             fabric=item.fabric,
             height=cut_size(item.height, build.settings),
-            strips=item.count,
-            pieces=item.pieces,
+            strips=item.count * item.batches,
+            pieces=tuple((index, count * item.batches) for index, count in item.pieces),
             text=_text_of(build, item, rows, usable.get(item.fabric, build.settings.usable)),
         )
         for item in planned
@@ -85,7 +112,7 @@ def cloth_lengths(build: Build, planned: tuple[Strips, ...]) -> tuple[tuple[str,
     """The length of cloth the strips of each fabric take."""
     lengths: dict[str, Exact] = {}
     for item in planned:
-        lengths[item.fabric] = lengths.get(item.fabric, Exact(0)) + item.height * item.count
+        lengths[item.fabric] = lengths.get(item.fabric, Exact(0)) + item.height * item.count * item.batches
     return tuple((fabric, cloth_size(length, build.settings)) for fabric, length in lengths.items())
 
 
@@ -104,12 +131,15 @@ def _strips(
         whole += full * count
         for end in ends:
             lengths[end] = lengths.get(end, 0) + count
+    count = whole + strips_needed(lengths, usable)
+    taken = sum((across * number for _, across, number in items), Exact(0))
     return Strips(
         fabric=fabric,
         height=height,
-        count=whole + strips_needed(lengths, usable),
-        pieces=tuple((index, count) for index, _, count in items),
+        count=count,
+        pieces=tuple((index, number) for index, _, number in items),
         joins=tuple(joins),
+        length=taken if count == 1 else None,
     )
 
 
@@ -176,30 +206,56 @@ def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
 
 def _text_of(build: Build, item: Strips, rows: tuple[CutRow, ...], usable: Exact) -> str:
     row = rows[item.pieces[0][0]]
+    source, together = prints_source(build, item), ""
+    if not item.print and is_assorted(build, item.fabric):
+        together = f"{item.fabric}, assorted,"
     if row.angle is None:
-        return _sentence(item, rows, usable, build.settings)
+        return _sentence(item, rows, usable, build.settings, source, together)
+    if item.print:
+        row = replace(row, units=(("", item.pieces[0][1]),))
     directional = is_directional(build, row.fabric)
-    return slanted_text(item.fabric, item.count, row, item.each, item.joins, build.settings, directional)
+    return slanted_text(together or source, item.count, row, item.each, item.joins, build.settings, directional)
 
 
-def _sentence(item: Strips, rows: tuple[CutRow, ...], usable: Exact, settings: Settings) -> str:
+def prints_source(build: Build, item: Strips) -> str:
+    """What the strips are cut from: `lights`, `one of lights`, `each of 20 prints of lights`."""
+    if not item.print:
+        return item.fabric
+    word = print_word(build, item.print)
+    if item.batches == 1:
+        return f"one of {item.fabric}{word}"
+    return f"each of {item.batches} prints of {item.fabric}{word}"
+
+
+def _sentence(
+    item: Strips, rows: tuple[CutRow, ...], usable: Exact, settings: Settings, source: str, together: str
+) -> str:
+    """Of an assorted fabric used `together`, every piece may be of another print, so that its strips only say how
+    much cloth there must be."""
     height = cut_size(item.height, settings).shown
-    text = f"From {item.fabric} cut {plural(item.count, 'strip')} {height} by the width"
+    strips = f"{plural(item.count, 'strip')} {height} by the width"
+    if item.print and item.length is not None and item.length < usable:
+        strips = f"a piece {height} × {cut_size(item.length, settings).shown}"
     parts = [
-        _pieces(rows[index], count, settings)
+        pieces_text(rows[index], count, settings)
         for index, count in item.pieces
         if rows[index].shape != "strip" or rows[index].height != usable
     ]
     if len(parts) > _FEW:
         parts = [f"the pieces {height} wide listed below, the longest first"]
-    text += f"; from {'it' if item.count == 1 else 'them'} cut {listed(parts)}." if parts else "."
+    if together and parts:
+        text = f"From {together} cut {listed(parts)}; together they take {strips}."
+    elif parts:
+        text = f"From {together or source} cut {strips}; from {'it' if item.count == 1 else 'them'} cut {listed(parts)}."
+    else:
+        text = f"From {together or source} cut {strips}."
     for index, full, rest in item.joins:
         full, ends = without_scraps(full, rest, usable, settings.ruler)
         text += " " + _join(rows[index], full, ends, settings)
     return text
 
 
-def _pieces(row: CutRow, count: int, settings: Settings) -> str:
+def pieces_text(row: CutRow, count: int, settings: Settings) -> str:
     """`12 squares 6½`, `4 rectangles 2½ × 4½`, `2 lengths of 12½` where the piece is a strip of a strip set."""
     width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
     if row.shape == "strip":

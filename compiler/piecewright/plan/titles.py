@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from zlib import crc32
 
 from piecewright.kernel.build import Build, Made
+from piecewright.plan.assorted import Words
 from piecewright.plan.words import listed, plain, typographic
 
 _LONGEST_ID = 60
@@ -36,7 +37,7 @@ def titles(build: Build) -> dict[str, str]:
 
     The part of a cut with unlike parts is called by its own name.
     """
-    fabrics = {fabric.name for fabric in build.fabrics}
+    fabrics, words = {fabric.name for fabric in build.fabrics}, Words(build)
     alike: dict[str, list[Made]] = {}
     for made in build.made:
         alike.setdefault(made.name, []).append(made)
@@ -51,7 +52,7 @@ def titles(build: Build) -> dict[str, str]:
             title = name + _told(values, fabrics)
             if made.reversed and len(group) > 1:
                 title += " reversed"
-            found[made.key] = plain(title)
+            found[made.key] = words.text(plain(title))
     return _told_apart(found)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from piecewright.verbs import (
     border,
+    choose,
     cut,
     diamond,
     expect,
@@ -50,6 +51,7 @@ TABLE: tuple[Verb, ...] = (
     finish.VERB,
     turn.VERB,
     trim.VERB,
+    choose.VERB,
     repeat.VERB,
     expect.VERB,
     note.VERB,

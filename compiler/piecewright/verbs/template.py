@@ -34,6 +34,7 @@ KINDS = {
     "POINT": "point",
     "PLACE": "place",
     "END": "end",
+    "NAME": "name",
     "NAMES": "names",
     "TEXT": "text",
     "WAY": "way",
