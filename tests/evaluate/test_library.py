@@ -23,7 +23,7 @@ def a_library(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_a_unit_of_the_library_needs_no_use() -> None:
-    build = built("block one (sand)\n    take tip(4, sand)\n")
+    build = built("unit one (sand)\n    take tip(4, sand)\n")
     assert made(build)["tip(4, sand)"].file == "<library>/tip.piece"
 
 
