@@ -9,12 +9,21 @@ import sys
 import pytest
 from piecewright import compile_source
 from piecewright.evaluate import library
-from piecewright.evaluate.catalogue import entries, found, index_text
+from piecewright.evaluate.catalogue import entries, entries_of, found, index_text
 from piecewright.evaluate.library import INDEX, index, library_file, library_folder, library_text
+from piecewright.source import Source
+from piecewright.syntax.ast import File
+from piecewright.syntax.parse import parse
 from piecewright.verbs.table import VERBS
 from piecewright.verbs.words import RESERVED
 
 FABRICS = "fabric sand, value light\nfabric dusk, value dark\n"
+
+
+def parsed(text: str) -> File:
+    file, found = parse(Source("<library>/c.piece", text))
+    assert file is not None and not found
+    return file
 
 
 def test_the_index_is_up_to_date_and_no_name_is_defined_twice() -> None:
@@ -28,6 +37,8 @@ def test_two_definitions_of_a_name_are_found(tmp_path: object) -> None:
         for file in ("a.piece", "b.piece"):
             with open(os.path.join(folder, file), "w", encoding="utf-8") as out:
                 out.write("unit tip (cloth)\n    square 4 of cloth\n")
+        with pytest.raises(ValueError, match="`tip` is defined twice"):
+            entries_of(parsed("unit tip (cloth)\n    square 4 of cloth\n" * 2), "c.piece")
         with pytest.raises(ValueError, match=r"b\.piece and a\.piece both define tip"):
             index_text(folder)
 
@@ -40,9 +51,13 @@ def test_no_name_is_a_word_of_the_language() -> None:
 def test_every_name_is_in_the_file_that_the_index_says() -> None:
     for entry in entries():
         for name in (entry.name, *entry.parts):
-            assert index()[name] == entry.file
+            assert index()[name] == (entry.file, entry.name)
             file = library_file(name)
             assert file is not None and file.source.name == f"<library>/{entry.file}"
+            (line,) = file.lines
+            assert library_text(entry.file).splitlines()[line.span.line - 1] == file.source.line_text(line.span.line)
+            (alone,) = entries_of(file, entry.file)
+            assert alone == entry
 
 
 def test_words_find_what_has_them_all() -> None:
@@ -59,7 +74,7 @@ from piecewright import compile_source
 from piecewright.evaluate import library
 compiled = compile_source(sys.argv[1])
 assert not compiled.diagnostics, compiled.diagnostics
-print(library._once.cache_info().currsize, library.index.cache_info().currsize)
+print(library._definition.cache_info().currsize, library.index.cache_info().currsize)
 """
 
 
@@ -71,7 +86,7 @@ print(library._once.cache_info().currsize, library.index.cache_info().currsize)
         ("take churn-dash(sand, dusk)", "3 1"),
     ],
 )
-def test_a_pattern_reads_only_the_files_it_needs(block: str, reads: str) -> None:
+def test_a_pattern_reads_only_the_definitions_it_needs(block: str, reads: str) -> None:
     text = f"{FABRICS}block one\n    {block}\n"
     ran = subprocess.run([sys.executable, "-c", READS, text], capture_output=True, text=True, check=True)
     assert ran.stdout.strip() == reads

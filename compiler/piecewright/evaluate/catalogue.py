@@ -64,13 +64,16 @@ def _called(name: str, arguments: tuple[str, ...]) -> str:
 
 def entries() -> tuple[Entry, ...]:
     """All definitions of the library, in the order of its files and their lines."""
-    return tuple(entry for file in dict.fromkeys(index().values()) for entry in entries_of(read_library(file), file))
+    files = dict.fromkeys(file for file, _ in index().values())
+    return tuple(entry for file in files for entry in entries_of(read_library(file), file))
 
 
 def entries_of(file: File, name: str) -> tuple[Entry, ...]:
-    """The definitions of one file."""
+    """The definitions of one file. Raises ValueError where the file cannot be used, as when it defines a name twice."""
     session = Session(file, lambda text, span: (), {})
     session.main.read()
+    if session.report.found:
+        raise ValueError(f"{name}: {session.report.found[0].message}")
     return tuple(_entry(definition, name) for definition in session.main.definitions)
 
 
@@ -118,11 +121,13 @@ def index_text(folder: str) -> str:
     lines: list[str] = []
     taken: dict[str, str] = {}
     for file in sorted(one for one in os.listdir(folder) if one.endswith(".piece")):
-        names = [name for entry in entries_of(read_library(file), file) for name in (entry.name, *entry.parts)]
-        for name in names:
-            if name in taken:
-                raise ValueError(f"{file} and {taken[name]} both define {name}")
-            taken[name] = file
+        names: list[str] = []
+        for entry in entries_of(read_library(file), file):
+            for name in (entry.name, *entry.parts):
+                if name in taken:
+                    raise ValueError(f"{file} and {taken[name]} both define {name}")
+                taken[name] = file
+            names += (entry.name, *(f"{entry.name}/{part}" for part in entry.parts))
         lines.append(f"{file}: {' '.join(names)}\n")
     return "".join(lines)
 
