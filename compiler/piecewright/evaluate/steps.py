@@ -19,6 +19,7 @@ from piecewright.exact import OutsideNumbers
 from piecewright.kernel.action import Action, Stitch
 from piecewright.kernel.build import Expect, Step, Supply
 from piecewright.kernel.errors import SewingError
+from piecewright.kernel.partial import slits
 from piecewright.syntax.ast import Name
 from piecewright.verbs.cloth import laid
 from piecewright.verbs.registry import Said, Verb
@@ -103,6 +104,9 @@ class Table:
         if not self.started and not self.env.lost:
             self._problem(Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span))
         work = self.env.work
+        if self.definition.kind == "block" and not self.env.lost and work is not None and slits(work.unit):
+            what = f"a seam is still open when `{self.definition.name}` is done"
+            self._problem(Problem("E319", what, self.definition.span, "sew the rest of it: `finish seam`"))
         if work is not None and work.layers is not None and not self.env.lost:
             self._problem(still_layered(work, self._end))
 

@@ -33,6 +33,11 @@ def sewn_in_part(
     return first, i, joined, mark
 
 
+def slits(unit: Unit) -> tuple[int, ...]:
+    """The corners at which the outline turns back along itself: where a seam sewn in part stops."""
+    return tuple(n for n, along in enumerate(unit.directions) if along == -unit.directions[n - 1])
+
+
 def open_seam(unit: Unit, tolerance: Exact) -> int:
     """The corner at which two edges lie against each other, equally long within the tolerance: the open end of a
     seam that was sewn in part. Of several the lowest, and of those the leftmost.
@@ -40,13 +45,13 @@ def open_seam(unit: Unit, tolerance: Exact) -> int:
     SewingError: `not-open` where there is none, `edges-differ` where one side is longer than the other.
     """
     count = len(unit.corners)
-    slits = [n for n, along in enumerate(unit.directions) if along == -unit.directions[n - 1]]
-    if not slits:
+    found = slits(unit)
+    if not found:
         raise SewingError("not-open")
     lengths = [
-        (edge_length(unit, (n - 1) % count, finished=True), edge_length(unit, n, finished=True)) for n in slits
+        (edge_length(unit, (n - 1) % count, finished=True), edge_length(unit, n, finished=True)) for n in found
     ]
-    ready = [n for n, (one, other) in zip(slits, lengths, strict=True) if abs(one - other) <= tolerance]
+    ready = [n for n, (one, other) in zip(found, lengths, strict=True) if abs(one - other) <= tolerance]
     if not ready:
         one, other = lengths[0]
         raise SewingError("edges-differ", first=one, second=other, difference=abs(one - other))
