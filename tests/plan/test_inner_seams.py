@@ -209,7 +209,9 @@ make 1 of rays(sand)
 
 
 def test_the_base_of_a_triangle_is_no_size_off_the_mark() -> None:
-    body = "block spike (a)\n    triangle {} at 60 of a\n\nmake 1 of spike(sand)\n"
-    assert planned(body.format("3 3/4")).warnings == ()
-    (warning,) = planned(body.format("3 11/16")).warnings
-    assert "3¾" in warning
+    """At 60 degrees it never lies on a mark of the ruler, and nobody measures it."""
+    compiled = compile_source(HEAD + "block spike (a)\n    triangle 3 3/4 at 60 of a\n\nmake 1 of spike(sand)\n")
+    assert compiled.plan is not None
+    (cut,) = compiled.plan.cuts
+    assert cut.width.exact == "5/2*sqrt(3)"
+    assert not [one for one in (*compiled.plan.warnings, *(d.message for d in compiled.diagnostics)) if "mark" in one]
