@@ -216,8 +216,16 @@ def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str)
     if made is None:
         return Compiled(plan=None, diagnostics=diagnostics)
     from piecewright.plan.make import plan  # here, because a check needs no plan
+    from piecewright.plan.words import sentence, typographic
 
-    return Compiled(plan=_named_from(plan(made), os.path.dirname(name)), diagnostics=diagnostics)
+    warnings = [one.message.replace("`", "") for one in diagnostics if one.severity == "warning"]
+    return Compiled(
+        plan=replace(
+            _named_from(plan(made), os.path.dirname(name)),
+            warnings=tuple(sentence(typographic(text)) for text in warnings),
+        ),
+        diagnostics=diagnostics,
+    )
 
 
 def _named_from(plan: Plan, folder: str) -> Plan:

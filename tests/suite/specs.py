@@ -95,8 +95,12 @@ def marked(spec: Spec) -> list[Mark]:
 
 
 def marks(found: tuple[Diagnostic, ...]) -> list[Mark]:
-    """File, line and code of each finding."""
-    return sorted((one.span.source.name, one.span.line, one.code) for one in found)
+    """File, line and code of each finding. What is only unwise at the cutting mat (W502 and on) is no matter here."""
+    return sorted(
+        (one.span.source.name, one.span.line, one.code)
+        for one in found
+        if one.severity == "error" or one.code == "W501"
+    )
 
 
 def holds(line: str, build: Build | None, found: tuple[Diagnostic, ...]) -> bool:

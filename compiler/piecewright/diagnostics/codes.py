@@ -93,6 +93,13 @@ CODES: dict[str, Code] = {
     "E403": Code("an expected fabric that does not show"),
     # W5xx warnings
     "W501": Code("nothing is made by this file alone", "warning"),
+    "W502": Code("a bias edge on the outside of a block", "warning"),
+    "W503": Code("a point that a seam does not meet", "warning"),
+    "W504": Code("seams that should meet and miss", "warning"),
+    "W505": Code("seams that do not nest", "warning"),
+    "W506": Code("a cut size between the ruler's marks", "warning"),
+    "W507": Code("a trim with next to nothing to spare", "warning"),
+    "W508": Code("a piece that is needed in both hands", "warning"),
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
     "E902": Code("the result cannot be written"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from piecewright.diagnostics.model import Diagnostic, Label, Severity
-from piecewright.source import Span
+from piecewright.source import Source, Span
 
 
 class Problem(Exception):
@@ -43,9 +43,10 @@ class Report:
         span: Span,
         hint: str | None = None,
         others: tuple[Label, ...] = (),
+        home: Source | None = None,
     ) -> None:
         """Report a finding. One inside the library is reported at the call that led there, with the
-        library's own line first in the trace."""
+        library's own line first in the trace; with `home`, so is one inside any file but that."""
         if severity == "error":
             self.failed = True
         place = (code, id(span.source), span.start, span.end)
@@ -54,15 +55,18 @@ class Report:
         self._seen.add(place)
         trace = [Label(span=call, text=text) for call, text in reversed(self.calls)]
         labels = (Label(span=span), *others)
-        if id(span.source) in self.library:
+        if self._is_foreign(span, home):
             for i, call in enumerate(trace):
-                if id(call.span.source) not in self.library:
+                if not self._is_foreign(call.span, home):
                     trace[: i + 1] = [Label(span=span, text="here"), *others, *trace[:i]]
                     labels = (Label(span=call.span),)
                     break
         self.found.append(
             Diagnostic(code=code, severity=severity, message=message, labels=labels, hint=hint, trace=tuple(trace))
         )
+
+    def _is_foreign(self, span: Span, home: Source | None) -> bool:
+        return id(span.source) in self.library if home is None else span.source is not home
 
     def take(self, diagnostics: tuple[Diagnostic, ...]) -> None:
         """Findings that another stage made."""

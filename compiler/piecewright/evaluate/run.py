@@ -9,6 +9,7 @@ from piecewright.evaluate.asked import asked
 from piecewright.evaluate.circles import refuse_circles
 from piecewright.evaluate.definition import Definition
 from piecewright.evaluate.env import Value
+from piecewright.evaluate.judge import judge
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.scope import Margin
 from piecewright.evaluate.session import Load, Session
@@ -29,6 +30,8 @@ def evaluate(
     """
     session = Session(file, load, settings)
     build = _build(session)
+    if not session.report.failed:
+        judge(session, build)
     return (None if session.report.failed else build), tuple(session.report.found)
 
 

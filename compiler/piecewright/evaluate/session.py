@@ -54,6 +54,7 @@ class Session:
         self._made: dict[tuple[object, ...], Product | None] = {}
         self._margins: dict[int, Value | Broken] = {}
         self._turned: dict[tuple[int, int], tuple[Unit, Unit]] = {}
+        self.origins: dict[str, tuple[Definition, tuple[tuple[Span, str], ...]]] = {}  # and the calls that led there
         self._overrides = overrides
 
     # ── files and names ─────────────────────────────────────────────────────────────────────────
@@ -244,6 +245,7 @@ class Session:
             part = replace(made, key=part_key, name=name, unit=unit, copies=copies, whole=text)
             product.parts[name] = self.products[part_key] = Product(part, None, product)
         self.products[text] = product
+        self.origins[text] = (definition, tuple(self.report.calls))
         return product
 
     def _measured(self, table: Table, work: Work) -> list[Draft]:

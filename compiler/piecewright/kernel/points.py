@@ -16,31 +16,36 @@ from piecewright.kernel.unit import Polygon, Unit
 class Tip:
     """`spot`: the tip, or where its two sides would cross beyond the edge that cuts it off. `beyond`: its
     distance from raw edge `edge` less the allowance: zero when right, positive when the point floats,
-    negative when it is lost."""
+    negative when it is lost. `cell`: the cloth that ends there."""
 
     spot: Vector
     edge: int
     beyond: Exact
     fabric: str
+    cell: Polygon
 
 
 def points(unit: Unit) -> tuple[Tip, ...]:
     """The tips that stand toward a raw edge, within two allowances of their right place, edge by edge."""
+    return tuple(tip for edge in range(len(unit.directions)) for tip in points_on(unit, edge))
+
+
+def points_on(unit: Unit, edge: int) -> tuple[Tip, ...]:
+    """Those that stand toward one edge, each place once."""
     found: list[Tip] = []
-    for edge, along in enumerate(unit.directions):
-        start, end = raw_edge(unit, edge)
-        inward = along.left()
-        for patch in unit.patches:
-            if patch.discs:
-                continue  # where a curve ends there is no point to meet
-            for cell in patch.cells:
-                spot = _tip(cell, start, inward)
-                if spot is None or not 0 < (spot - start).dot(along) < (end - start).dot(along):
-                    continue
-                beyond = (spot - start).dot(inward) - unit.allowance
-                tip = Tip(spot=spot, edge=edge, beyond=beyond, fabric=patch.fabric)
-                if abs(beyond) < unit.allowance * 2 and all(t.spot != spot or t.edge != edge for t in found):
-                    found.append(tip)
+    along = unit.directions[edge]
+    start, end = raw_edge(unit, edge)
+    inward = along.left()
+    for patch in unit.patches:
+        if patch.discs:
+            continue  # where a curve ends there is no point to meet
+        for cell in patch.cells:
+            spot = _tip(cell, start, inward)
+            if spot is None or not 0 < (spot - start).dot(along) < (end - start).dot(along):
+                continue
+            beyond = (spot - start).dot(inward) - unit.allowance
+            if abs(beyond) < unit.allowance * 2 and all(tip.spot != spot for tip in found):
+                found.append(Tip(spot=spot, edge=edge, beyond=beyond, fabric=patch.fabric, cell=cell))
     return tuple(found)
 
 

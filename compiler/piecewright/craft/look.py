@@ -1,0 +1,59 @@
+"""Everything that is looked over in a pattern that was made without a mistake."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from piecewright.craft.bias import bias_edges
+from piecewright.craft.finding import Finding
+from piecewright.craft.joins import Join, joins
+from piecewright.craft.meeting import misses, off_points
+from piecewright.craft.nesting import bulky
+from piecewright.craft.sizes import Sizes
+from piecewright.kernel.action import Lay, Sew, Trim
+from piecewright.kernel.build import Build, Made, Step
+
+
+def look_over(build: Build) -> Iterator[tuple[Made, Finding]]:
+    """What is found, in the order of work; of a definition with several parts at the first."""
+    sizes = Sizes(build)
+    seen: set[str] = set()
+    for made in build.made:
+        for edges in bias_edges(made) if made.kind != "unit" else ():
+            yield made, edges
+        whole = made.whole or made.key
+        if whole in seen:
+            continue
+        seen.add(whole)
+        for number, step in enumerate(made.steps):
+            for finding in _step(step, build):
+                yield made, finding
+            for finding in sizes.off_the_mark(made, number):
+                yield made, finding
+        for finding in sizes.folded(made):
+            yield made, finding
+
+
+def _step(step: Step, build: Build) -> Iterator[Finding]:
+    for actions in (step.actions, step.last):
+        for action in actions:
+            if isinstance(action, Trim):
+                yield from _scant(step, action)
+            elif isinstance(action, Sew | Lay):
+                for join in joins(action):
+                    yield from _join(step, join, action, build)
+
+
+def _join(step: Step, join: Join, action: Sew | Lay, build: Build) -> Iterator[Finding]:
+    tolerance = build.settings.tolerance
+    yield from off_points(step, join, tolerance)
+    yield from misses(step, join, tolerance)
+    yield from bulky(step, join, action.result)
+
+
+def _scant(step: Step, trim: Trim) -> Iterator[Finding]:
+    """A side that loses less than can be cut off cleanly. A side that loses nothing was laid even."""
+    for side, off in zip(("left", "right", "top", "bottom"), trim.off, strict=True):
+        if 0 < float(off) < 0.0625:
+            yield Finding("scant-trim", step, side=side, off=off)
+            return

@@ -1,0 +1,114 @@
+"""Seams that should meet across a new one, and points that the new one should touch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from piecewright.craft.finding import Finding
+from piecewright.craft.joins import NEAR, Frame, Hit, Join, Side
+from piecewright.exact import Exact, Vector
+from piecewright.kernel.build import Step
+from piecewright.kernel.points import Tip, points_on
+from piecewright.kernel.unit import Polygon, Seam, Unit
+
+
+def misses(step: Step, join: Join, tolerance: Exact) -> Iterator[Finding]:
+    """Two seams that end at the new one, nearer to each other than one allowance and farther than the tolerance:
+    the widest miss. What is less is eased; what is more was not meant to meet."""
+    first, second = _to_edge(join.first), _to_edge(join.second)
+    if not first or not second:
+        return
+    low, high = float(tolerance) - NEAR, float(join.first.unit.allowance) - NEAR
+    worst: tuple[Exact, Hit, Hit] | None = None
+    for hit in first:
+        other = min(second, key=lambda one: abs(one.at - hit.at))
+        gap = abs(other.at - hit.at)
+        if not low < gap < high or any(abs(one.at - other.at) < gap - NEAR for one in first):
+            continue
+        exact = abs(_crossing(join, hit.seam) - _crossing(join, other.seam))
+        if exact > tolerance and (worst is None or exact > worst[0]):
+            worst = (exact, hit, other)
+    if worst is not None:
+        yield Finding("seams-miss", step, by=worst[0], tolerance=tolerance)
+
+
+def off_points(step: Step, join: Join, tolerance: Exact) -> Iterator[Finding]:
+    """The points of both sides that the seam cuts off or leaves floating: the worst of each side.
+
+    A point counts as lost where more than half of the tolerance goes, so that its blunt end is seen; as floating
+    where it stops farther inside than the tolerance, and nearer than one allowance: what is more was meant so.
+    """
+    for side in (join.first, join.second):
+        if not _may_be_off(side, float(tolerance)):
+            continue
+        worst: Tip | None = None
+        for tip in points_on(side.unit, side.edge):
+            along = side.frame.at(tip.spot.floats)[0]
+            if not NEAR < along < side.frame.length - NEAR:
+                continue
+            off = tip.beyond > tolerance if tip.beyond > 0 else -tip.beyond * 2 > tolerance
+            if not off or tip.beyond >= side.unit.allowance or not _is_seen(side.unit, tip):
+                continue
+            if worst is None or abs(tip.beyond) > abs(worst.beyond):
+                worst = tip
+        if worst is not None:
+            kind = "point-floats" if worst.beyond > 0 else "point-lost"
+            yield Finding(kind, step, by=abs(worst.beyond), fabric=worst.fabric, name=side.name)
+
+
+def _to_edge(side: Side) -> list[Hit]:
+    """The seams that go to the raw edge and cross the seam line between its ends."""
+    s = float(side.unit.allowance)
+    return [hit for hit in side.hits if hit.depth < NEAR - s and NEAR < hit.at < side.frame.length - NEAR]
+
+
+def _crossing(join: Join, seam: Seam) -> Exact:
+    """Where the line of a seam meets the new one, along it from its start, exactly."""
+    unit, edge = join.first.unit, join.first.edge
+    start, along = unit.corners[edge].finished, unit.directions[edge]
+    return (seam.start - start).cross(seam.direction) / along.cross(seam.direction)
+
+
+def _may_be_off(side: Side, tolerance: float) -> bool:
+    """Whether a seam ends short of the raw edge or a little past the seam line, or two run together beyond it."""
+    s = float(side.unit.allowance)
+    before: Hit | None = None
+    for hit in side.hits:
+        if hit.depth > NEAR - s:
+            if hit.depth > tolerance - NEAR or hit.depth < NEAR - tolerance / 2:
+                return True
+            continue
+        if before is not None:
+            wide, narrow = hit.at - before.at, hit.raw - before.raw
+            # lines that close from `wide` to `narrow` within one allowance meet within another one
+            if wide > narrow + NEAR and narrow <= wide - narrow:
+                return True
+        before = hit
+    return False
+
+
+def _is_seen(unit: Unit, tip: Tip) -> bool:
+    """Whether the tip is a point to the eye: no other cell of its fabric touches it."""
+    frame = Frame(unit, tip.edge)
+    s = float(unit.allowance)
+    ends = [p for p in tip.cell if frame.at(p.floats)[1] < NEAR - s] or [tip.spot]
+    return not any(
+        _touches(cell, end)
+        for patch in unit.patches
+        if patch.fabric == tip.fabric
+        for cell in patch.cells
+        if cell is not tip.cell
+        for end in ends
+    )
+
+
+def _touches(cell: Polygon, point: Vector) -> bool:
+    """Whether a point lies in a cell or on its edge."""
+    x, y = point.floats
+    px, py = cell[-1].floats
+    for corner in cell:
+        qx, qy = corner.floats
+        if (qx - px) * (y - py) - (qy - py) * (x - px) < -NEAR:
+            return False
+        px, py = qx, qy
+    return True

@@ -1,0 +1,55 @@
+"""The warnings of a pattern: what a look over its work finds, each at the line that causes it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from piecewright.craft.finding import Finding
+from piecewright.craft.look import look_over
+from piecewright.evaluate.definition import Definition, Statement
+from piecewright.evaluate.warnings import warned
+from piecewright.kernel.build import Build, Made
+from piecewright.source import Span
+
+if TYPE_CHECKING:
+    from piecewright.evaluate.session import Session
+
+NOTED = {"bias-edge": "bias", "both-hands": "fold"}
+"""What may be meant so, and the word by which a note tells of it."""
+
+
+def judge(session: Session, build: Build) -> None:
+    """Reports what is found in a build without mistakes."""
+    report = session.report
+    for made, finding in look_over(build):
+        if _is_said(build, made, finding):
+            continue
+        definition, calls = session.origins[_origin(made)]
+        report.calls = list(calls)
+        said = warned(finding, session.settings.units)
+        span = definition.span if finding.step is None else _line(definition, finding.step.line, session)
+        report.add(said.code, "warning", said.message, span, said.hint, home=session.main.file.source)
+    report.calls = []
+
+
+def _is_said(build: Build, made: Made, finding: Finding) -> bool:
+    """Whether a note of the designer's tells of it, so that whoever sews the pattern knows: a note of that definition,
+    or any one where the finding is about the pattern as a whole."""
+    word = NOTED.get(finding.kind)
+    where = (made,) if finding.step is None else build.made
+    return word is not None and any(word in note.lower() for one in where for step in one.steps for note in step.notes)
+
+
+def _origin(made: Made) -> str:
+    """The key under which the definition was made: the whole's, and not its mirror image's."""
+    return (made.whole or made.key).removesuffix(" reversed")
+
+
+def _line(definition: Definition, line: int, session: Session) -> Span:
+    pending: list[Statement] = list(definition.statements(session.report))
+    while pending:
+        statement = pending.pop()
+        if statement.line == line:
+            return statement.span
+        pending += statement.children
+    return definition.span

@@ -1,0 +1,124 @@
+"""What a look over finished work found, in craft words: one entry for each kind of finding."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple, cast
+
+from piecewright.craft.finding import Finding
+from piecewright.evaluate.shown import exactly, shown
+from piecewright.exact import Exact
+from piecewright.kernel.build import Units
+
+
+class Warned(NamedTuple):
+    code: str
+    message: str
+    hint: str
+
+
+def warned(finding: Finding, units: Units) -> Warned:
+    """How a finding is said."""
+    return WORDS[finding.kind](finding.facts, units)
+
+
+Facts = dict[str, object]
+
+
+def _length(f: Facts, name: str) -> Exact:
+    return cast(Exact, f[name])
+
+
+def _bias(f: Facts, units: Units) -> Warned:
+    fabrics = cast("tuple[str, ...]", f["fabrics"])
+    ways = cast("tuple[str, ...]", f["ways"])
+    edges = f"the {_and(ways)} edge{'s' if len(ways) > 1 else ''}" if len(ways) < 4 else "all edges"
+    run = "run" if len(ways) > 1 else "runs"
+    degrees = f"{cast(float, f['angle']):.0f} degrees"
+    return Warned(
+        "W502",
+        f"{edges} of `{f['name']}` {run} on the bias of {_and(fabrics)}, {degrees} off the grain, and will stretch",
+        "cut the square the other way (quarter it instead of halving it, or halve it instead of quartering it); where"
+        " it is meant so, add a straight border or a `note` that says bias",
+    )
+
+
+def _lost(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W503",
+        f"this seam cuts off a point of {f['fabric']}{_in(f)}: the point lies {exactly(_length(f, 'by'), units)}"
+        " beyond the seam line",
+        "trim the unit so that the point lies one seam inside its raw edge: `trim …, point 1/4 from top`",
+    )
+
+
+def _floats(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W503",
+        f"a point of {f['fabric']}{_in(f)} stops {exactly(_length(f, 'by'), units)} short of this seam",
+        "trim the unit so that the point lies one seam inside its raw edge: `trim …, point 1/4 from top`",
+    )
+
+
+def _miss(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W504",
+        f"two seams that should meet at this one miss each other by {exactly(_length(f, 'by'), units)},"
+        f" and {shown(_length(f, 'tolerance'), units)} is eased",
+        "cut both sides so that their seams lie equally far from the end",
+    )
+
+
+def _not_nested(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W505",
+        f"{f['layers']} layers lie on one another where two seams cross this one, since both are pressed the same way",
+        f"press one of the two the other way, so that they nest ({f['nested']} layers), turn one piece around, or"
+        " press this seam open",
+    )
+
+
+def _off_the_mark(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W506",
+        f"the {f['piece']} of {exactly(_length(f, 'exact'), units)} lies between the ruler's marks; it is cut"
+        f" {shown(_length(f, 'cut'), units)}, and no later trim takes the excess off",
+        "choose a size on the mark, set a finer `ruler`, or trim the unit later",
+    )
+
+
+def _scant(f: Facts, units: Units) -> Warned:
+    sixteenth = shown(Exact(1, 16), units) if units == "inch" else shown(Exact(1, 16), units).removeprefix("about ")
+    return Warned(
+        "W507",
+        f"this trim takes off only {exactly(_length(f, 'off'), units)} at the {f['side']}, less than {sixteenth}",
+        "cut the pieces one mark larger, so that there is something to trim",
+    )
+
+
+def _both_hands(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W508",
+        f"the {f['piece']} is needed as it is and mirrored; cut through folded cloth, it gives one of each",
+        "cut what both need through folded cloth and the rest from a single layer; a `note` that says folded tells so",
+    )
+
+
+WORDS: dict[str, Callable[[Facts, Units], Warned]] = {
+    "bias-edge": _bias,
+    "point-lost": _lost,
+    "point-floats": _floats,
+    "seams-miss": _miss,
+    "not-nested": _not_nested,
+    "off-the-mark": _off_the_mark,
+    "scant-trim": _scant,
+    "both-hands": _both_hands,
+}
+
+
+def _in(f: Facts) -> str:
+    return f" in {f['name']}" if f["name"] else ""
+
+
+def _and(words: tuple[str, ...]) -> str:
+    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1]
