@@ -12,9 +12,24 @@ NAMES = (
     "half-framed",
     "half-plain",
     "lantern",
+    "half-square",
+    "half-square-by-four",
+    "half-square-by-eight",
+    "goose",
     "goose-body",
     "goose-wing",
     "goose-pieced",
+    "goose-by-four",
+    "hourglass-half",
+    "hourglass",
+    "snowball",
+    "pinwheel",
+    "sawtooth-star",
+    "friendship-star",
+    "hourglass-star",
+    "churn-dash",
+    "claws",
+    "paw",
     "tip",
     "nested",
     "band",
@@ -81,7 +96,7 @@ def test_all_that_can_be_said_is_made() -> None:
     assert {"narrow", "wide", "low-stripe", "high-stripe"} <= made
     assert made.isdisjoint({"slashed", "striped"})  # the four above are their parts
     unasked = {name for name in NAMES if name not in made} - {"slashed", "striped"}
-    assert unasked <= {"double-stripe", "rail-strip", "dash"}  # only a quilt or a block not made here uses these
+    assert unasked <= {"double-stripe", "rail-strip", "claws", "paw"}  # a quilt, or a block not made here, uses these
 
 
 def test_the_cloth_of_everything_made_is_in_balance() -> None:
@@ -99,6 +114,11 @@ def test_sizes() -> None:
     assert sizes["pathway(glow, sand, dusk)"] == ("17/2", "17/2", 1)
     assert sizes["big-ray(dusk, glow, sand)"] == ("5 + 5*sqrt(2)", "5", 1)
     assert sizes["quartered(sand, dusk)"][2] == 4
+    assert sizes["half-square-by-eight(3, sand, dusk)"] == ("7/2", "7/2", 8)
+    assert sizes["goose-by-four(2, sand, dusk)"] == ("9/2", "5/2", 4)
+    assert sizes["hourglass(4, sand, dusk)"] == ("9/2", "9/2", 2)
+    assert sizes["snowball(6, 2, sand, dusk)"] == ("13/2", "13/2", 1)
+    assert sizes["sawtooth-star(sand, dusk, 12)"] == ("25/2", "25/2", 1)
     assert sizes["coped(nine-patch(sand, dusk), clay, 12)"] == ("25/2", "25/2", 1)
 
 

@@ -40,11 +40,11 @@ def place_text(action: Place, step: Step, tongue: Tongue) -> str:
     on = _base(action, step)
     if action.corners:
         corners = [point_words(corner) for corner in action.corners]
-        if count > 1 and not action.drawn:
-            subject = f"{subject} each"
-        elif count > 1:
-            subject = "one each"
-        on = f"on {'each corner' if count == ALL_ROUND else listed(corners)} of {on}"
+        if count in (1, ALL_ROUND):
+            on = f"on {corners[0] if count == 1 else 'each corner'} of {on}"
+        else:
+            subject = "one" if action.drawn else subject
+            on = f"on {' and one on '.join(corners)} of {on}"
     else:
         on = f"on {on}"
     unlike = ", unlike fabrics against each other" if _all_unlike(action) else ""

@@ -11,8 +11,9 @@ from dataclasses import replace
 
 from piecewright.kernel.action import Flip, Line, Open, Place, Stitch, Subcut, Turn
 from piecewright.kernel.build import Settings
-from piecewright.kernel.layers import Layers, stitching
+from piecewright.kernel.layers import Layers, stitching, stretch
 from piecewright.kernel.measure import raw_outline
+from piecewright.kernel.polygon import HALF, side
 from piecewright.kernel.removal import clipped
 from piecewright.kernel.unit import Unit
 from piecewright.plan.model import Lead, Panel, Side
@@ -158,7 +159,14 @@ def _seen(line: Line, uppers: tuple[Unit, ...]) -> list[Line]:
             here = ends[1]
     if here.dot(along) < end.dot(along):
         found.append((here, end))
-    return found
+    return [line for line in found if not _between_cells(line, uppers)]
+
+
+def _between_cells(line: Line, uppers: tuple[Unit, ...]) -> bool:
+    """Whether a line runs along a seam of what lies on it, and so is covered from both sides."""
+    middle = (line[0] + line[1]) * HALF
+    cells = [cell for upper in uppers for patch in upper.patches for cell in patch.cells]
+    return sum(all(side(p, cell[i - 1] - p, middle) <= 0 for i, p in enumerate(cell)) for cell in cells) > 1
 
 
 def _draw(table: Table, lines: Iterable[Line]) -> None:
@@ -167,8 +175,8 @@ def _draw(table: Table, lines: Iterable[Line]) -> None:
 
 
 def _on(piece: Unit, line: Line) -> bool:
-    """Whether a line that was drawn on one of several pieces lies on this one."""
-    return any(clipped(*line, cell) is not None for patch in piece.patches for cell in patch.cells)
+    """Whether a line that was drawn on one of several pieces, which may lie on each other, is that of this one."""
+    return stretch(piece, line[0], (line[1] - line[0]).unit()) == line
 
 
 def _within(layers: Layers, lines: tuple[Line, ...]) -> list[Line]:
