@@ -139,3 +139,27 @@ def _fabrics(made: Made) -> dict[str, int]:
         assert isinstance(supply.source, Piece)
         found[supply.source.fabric] = found.get(supply.source.fabric, 0) + supply.count
     return found
+
+
+def test_saying_which_part_is_kept_changes_no_construction() -> None:
+    """The part that lies lowest, and of equally low ones leftmost, is told by its place."""
+    told = {
+        "cut once on diagonal": "keep bottom-left",
+        "cut once on rising-diagonal": "keep bottom-right",
+        "cut twice on diagonal": "keep bottom",
+        "cut 3 from left": "keep left",
+        "cut from top-middle to bottom-middle": "keep left",
+        "cut from left-middle to right-middle": "keep bottom",
+    }
+    definitions, makes, heading = sayable()
+    text = "".join([*heading, *definitions.values(), *makes])
+    lines = []
+    for line in text.splitlines():
+        keep = next((place for cut, place in told.items() if line.strip().startswith(cut)), None)
+        lines.append(line if keep is None else f"{line}, {keep}")
+    said = "\n".join(lines) + "\n"
+    assert said.count(", keep ") >= 10
+    before, _ = evaluate(parsed(text), lambda name, span: ())
+    after, found = evaluate(parsed(said), lambda name, span: ())
+    assert before is not None and after is not None, [one.message for one in found]
+    assert [(one.key, one.unit) for one in before.made] == [(one.key, one.unit) for one in after.made]

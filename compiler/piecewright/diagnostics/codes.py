@@ -87,6 +87,7 @@ CODES: dict[str, Code] = {
     "E319": Code("no seam to leave open or to finish"),
     "E320": Code("pieces that lie on each other"),
     "E321": Code("a piece that cannot lie there"),
+    "E326": Code("a part that is not told from another"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),

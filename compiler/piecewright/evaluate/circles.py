@@ -24,7 +24,8 @@ def references(definition: Definition) -> tuple[Reference, ...]:
     own = {p.name for p in definition.parameters}
     statements = list(_all(definition.statements(scope.session.report)))
     own.update(s.name.text for s in statements if s.name is not None)
-    own.update(s.match.place("NAME").text.lower() for s in statements if s.match is not None and "NAME" in s.match.nodes)
+    chosen = [s.match.nodes.get("NAME") for s in statements if s.match is not None]
+    own.update(node.text for node in chosen if isinstance(node, Name))
     found: dict[int, Reference] = {}
     for parameter in definition.parameters:
         if parameter.default is not None:

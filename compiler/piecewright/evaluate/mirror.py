@@ -117,6 +117,7 @@ class Glass:
                 lines=tuple(_line(line) for line in action.lines),
                 parts=tuple(self.unit(part) for part in action.parts),
                 kept=tuple(self.unit(part) for part in action.kept),
+                keep=in_mirror(action.keep) if action.keep else "",
                 layers=self.layers(action.layers) if action.layers is not None else None,
                 halves=tuple(self.layers(half) for half in action.halves),
             )

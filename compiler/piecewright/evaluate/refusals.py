@@ -277,6 +277,11 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         else f"`{f.word('fabric')}` is not assorted, so there is nothing to choose from it",
         None if f.has("of") else f"say what it is made of: `fabric {f.word('fabric')}, assorted`",
     ),
+    "keep-unclear": lambda f: Saying(
+        "E326",
+        f"{f.count('parts')} parts of this cut lie equally far at `{f.word('place')}`",
+        "name a side or corner where only one of them lies",
+    ),
     "in-pieces": lambda f: Saying("E310", "a part of this would fall in pieces"),
     "names-and-kinds": _names_and_kinds,
     "segment-too-long": lambda f: Saying(

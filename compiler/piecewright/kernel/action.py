@@ -52,7 +52,8 @@ class Subcut:
     lie when cut. `kept`: one part of each kind, as it lies afterwards (alike parts give one). `distance`:
     how far from the edge it is measured, or the width of the segments, square to the cut; None for a cut from
     point to point. `names`: of the kinds, where they were named, in the order of `kept`. `angle`: in degrees,
-    between segments and the edge of the strips, where they are not cut square to it. Of work in layers these
+    between segments and the edge of the strips, where they are not cut square to it. `keep`: where the part lies
+    that stays as it is, where the step says so. Of work in layers these
     units are the base; `layers` is all that was cut, and `halves` the part of each kind, still closed."""
 
     before: Unit
@@ -62,6 +63,7 @@ class Subcut:
     distance: Exact | None
     names: tuple[str, ...] = ()
     angle: int | None = None
+    keep: str = ""
     layers: Layers | None = None
     halves: tuple[Layers, ...] = ()
 

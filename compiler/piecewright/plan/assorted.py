@@ -141,4 +141,3 @@ def _beside(fabric: str, words: list[str]) -> str:
     elif chosen:
         told.append(f"{listed(chosen)}, each one of {fabric}")
     return "; ".join(told)
-

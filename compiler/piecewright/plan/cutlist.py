@@ -55,8 +55,8 @@ def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
     gathered: dict[tuple[object, ...], list[CutRow]] = {}
     for cutting in cuttings:
         row = _row(build, cutting)
-        alike = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
-        alike += (row.print, row.choosers)
+        alike: tuple[object, ...] = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
+        alike = (*alike, row.print, row.choosers)
         gathered.setdefault(alike, []).append(row)
     rows = [_together(group) for group in gathered.values()]
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}

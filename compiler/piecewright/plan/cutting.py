@@ -22,8 +22,12 @@ def subcut_text(action: Subcut, step: Step, made: Made, settings: Settings) -> s
     what = "cut each" if before > 1 else "cut"
     text = f"{what} {cut_where(action, step, settings)}: {_parts(action, before, settings)}."
     if not action.names and len(action.parts) > 1:
-        others = "the second" if len(action.parts) == 2 else "the others"
-        text += f" Turn {others} to lie like the first."
+        if action.keep:
+            others = "the other" if len(action.parts) == 2 else "the others"
+            text += f" Leave the one {_at(action.keep)} as it lies, and turn {others} to lie like it."
+        else:
+            others = "the second" if len(action.parts) == 2 else "the others"
+            text += f" Turn {others} to lie like the first."
     return sentence(text)
 
 
@@ -34,6 +38,11 @@ def trim_text(action: Trim, step: Step, settings: Settings) -> str:
     for aligned in _alignments(action.ruler, settings):
         text += f", {aligned}"
     return sentence(f"{text}; {_off(action.off, settings)}")
+
+
+def _at(place: str) -> str:
+    """`at the bottom left`, of a part among others."""
+    return f"at the {place.replace('-', ' ')}"
 
 
 def _segments_text(action: Subcut, made: Made, settings: Settings) -> str:
@@ -57,7 +66,7 @@ def cut_where(action: Subcut, step: Step, settings: Settings) -> str:
     points = [place for place in step.places if is_point(place)]
     if action.distance is not None and edges:
         return f"{_shown(action.distance, settings)} from {edges_words(edges[:1])}"
-    if len(points) == 2:
+    if len(points) >= 2 and action.distance is None:
         return f"from {point_words(points[0])} to {point_words(points[1])}"
     if len(action.lines) == 2:
         return "twice corner to corner, both ways"

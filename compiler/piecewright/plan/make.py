@@ -13,7 +13,7 @@ from piecewright.plan.demand import Wanted, cuttings, wanted
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
 from piecewright.plan.model import CutPlan, Extent, Figure, Plan, StepPlan, UnitPlan
-from piecewright.plan.rounding import cut_size, given_size, measured_extent
+from piecewright.plan.rounding import given_size, measured_extent
 from piecewright.plan.steps import step_plans
 from piecewright.plan.strips import cloth_lengths, strip_plans, strips
 from piecewright.plan.titles import figure_id, ids, titles, whole_name

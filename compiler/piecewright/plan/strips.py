@@ -100,7 +100,7 @@ def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, .
         StripPlan(
             fabric=item.fabric,
             height=cut_size(item.height, build.settings),
-            strips=item.count * item.batches,
+            strips=strips_in_all(item, usable.get(item.fabric, build.settings.usable)),
             pieces=tuple((index, count * item.batches) for index, count in item.pieces),
             text=_text_of(build, item, rows, usable.get(item.fabric, build.settings.usable)),
         )
@@ -110,10 +110,20 @@ def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, .
 
 def cloth_lengths(build: Build, planned: tuple[Strips, ...]) -> tuple[tuple[str, Size], ...]:
     """The length of cloth the strips of each fabric take."""
+    usable = {fabric.name: fabric.usable for fabric in build.fabrics}
     lengths: dict[str, Exact] = {}
     for item in planned:
-        lengths[item.fabric] = lengths.get(item.fabric, Exact(0)) + item.height * item.count * item.batches
+        lengths[item.fabric] = lengths.get(item.fabric, Exact(0)) + item.height * strips_in_all(
+            item, usable.get(item.fabric, build.settings.usable)
+        )
     return tuple((fabric, cloth_size(length, build.settings)) for fabric, length in lengths.items())
+
+
+def strips_in_all(item: Strips, usable: Exact) -> int:
+    """So many strips across the width; what is cut from many prints is as much as so many, laid end to end."""
+    if item.print and item.length is not None:
+        return strips_needed({item.length: item.batches}, usable)
+    return item.count * item.batches
 
 
 def _strips(
@@ -246,7 +256,8 @@ def _sentence(
     if together and parts:
         text = f"From {together} cut {listed(parts)}; together they take {strips}."
     elif parts:
-        text = f"From {together or source} cut {strips}; from {'it' if item.count == 1 else 'them'} cut {listed(parts)}."
+        them = "it" if item.count == 1 else "them"
+        text = f"From {together or source} cut {strips}; from {them} cut {listed(parts)}."
     else:
         text = f"From {together or source} cut {strips}."
     for index, full, rest in item.joins:

@@ -13,7 +13,7 @@ from piecewright.kernel.places import line, point
 from piecewright.kernel.unit import Unit
 from piecewright.verbs import press
 from piecewright.verbs.opening import cut_apart
-from piecewright.verbs.parts import in_order, kinds, unlike
+from piecewright.verbs.parts import first_kept, in_order, kept_place, kinds, unlike
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.sewing import edge_of
 from piecewright.verbs.work import Bench, Done, Refused
@@ -35,6 +35,7 @@ def run(bench: Bench, said: Said) -> Done:
     parts = _cut(unit, lines, slot)
     if "EDGE" not in said:
         parts = in_order(parts)
+    parts = tuple(parts[n] for n in first_kept(parts, said))
     found = kinds(parts)
     names = said.words("NAMES")
     if len(found) > 1 and not names:
@@ -49,6 +50,7 @@ def run(bench: Bench, said: Said) -> Done:
         kept=kept,
         distance=said.length("DISTANCE") if "DISTANCE" in said else None,
         names=names,
+        keep=kept_place(said),
     )
     if names:
         named = zip(names, found, strict=True)
@@ -105,7 +107,7 @@ VERB = Verb(
     ),
     summary="a straight cut; `twice` cuts on both diagonals. Of layers, a part that one seam holds is opened",
     example="cut once on diagonal",
-    clauses=press.CLAUSES,
+    clauses=(*press.CLAUSES, "keep PLACE"),
     on_layers=True,
     run=run,
 )

@@ -11,7 +11,7 @@ from piecewright.kernel.congruence import alike
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.layers import Layers, alike_layers, cut_layers, opened
 from piecewright.kernel.unit import Unit
-from piecewright.verbs.parts import low_and_left, unlike
+from piecewright.verbs.parts import first_kept, kept_place, low_and_left, unlike
 from piecewright.verbs.press import SeamSides, decided, lengths_beside, pressed_to
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Done, Refused, Work
@@ -26,6 +26,7 @@ def cut_apart(bench: Bench, said: Said, work: Work, layers: Layers, lines: tuple
     halves = _cut(layers, lines, slot)
     if "EDGE" not in said:
         halves = sorted(halves, key=lambda half: low_and_left(half.base))
+    halves = [halves[n] for n in first_kept([half.base for half in halves], said)]
     found = _kinds([(half, _opened(half, slot)) for half in halves])
     names = said.words("NAMES")
     if len(found) > 1 and not names:
@@ -43,6 +44,7 @@ def cut_apart(bench: Bench, said: Said, work: Work, layers: Layers, lines: tuple
         kept=tuple(half.base for (half, _), _ in found),
         distance=said.length("DISTANCE") if "DISTANCE" in said else None,
         names=names,
+        keep=kept_place(said),
         layers=layers,
         halves=tuple(half for (half, _), _ in found),
     )

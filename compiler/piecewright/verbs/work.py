@@ -103,7 +103,8 @@ class Bench:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
     """What a step did. `work` None: it did not change; `supplies` are what one unit of the pile took; `rounds`:
-    how often the steps under the line are done; `chosen`: a new name, and the assorted fabric of which it is one print."""
+    how often the steps under the line are done; `chosen`: a new name, and the assorted fabric of which it is one
+    print."""
 
     work: Work | None = None
     actions: tuple[Action, ...] = ()
