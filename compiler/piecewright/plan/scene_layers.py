@@ -18,22 +18,23 @@ from piecewright.kernel.removal import clipped
 from piecewright.kernel.unit import Unit
 from piecewright.plan.model import Lead, Panel, Side
 from piecewright.plan.rounding import given_size
-from piecewright.plan.table import Table, points
+from piecewright.plan.table import Table, is_plain, points
 
 WHOLE: tuple[Side, Side] = ("bottom", "left")
 
 
 def place_panels(action: Place, settings: Settings, line: int) -> tuple[Panel, ...]:
-    """The work, the piece with its wrong side up and the line drawn on it, and the one on the other."""
+    """The work, the piece with its wrong side up and the line drawn on it, and the one on the other. The size of the
+    work stands where it was made, as does that of a pieced piece; two more beside each other would make all small."""
     base = Table(settings, line)
     _put_layers(base, action.before)
-    base.measure(action.before.base, WHOLE)
     count = len(action.pieces)
     piece = Table(settings, line)
     facing = action.facing or action.pieces
     _put_wrong(piece, facing[0])
     _draw(piece, (ends for ends in action.drawn if _on(facing[0], ends)))
-    piece.measure(facing[0], WHOLE)
+    if is_plain(action.pieces[0]):
+        piece.measure(facing[0], WHOLE)
     laid = Table(settings, line)
     _put_layers(laid, replace(action.before, uppers=action.before.uppers + facing))
     _draw(laid, action.drawn)
