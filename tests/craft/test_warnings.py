@@ -299,6 +299,14 @@ def test_the_users_line_comes_first_and_the_used_files_line_in_the_trace() -> No
     assert [label.span.text for label in one.trace] == ["square 5 1/16 of cloth"]
 
 
+def test_each_call_of_a_used_definition_is_told() -> None:
+    other = "unit tile (size, cloth)\n    square size of cloth\n"
+    text = FABRICS + 'use tile from "other.piece"\nmake 3 of tile(5 1/16, dark)\nmake 1 of tile(7 1/16, dark)\n'
+    assert [one.span.text for one in found(text, other=other)] == ["tile(5 1/16, dark)", "tile(7 1/16, dark)"]
+    one_file = FABRICS + other + text.split("\n", 3)[3]
+    assert [one.span.text for one in found(one_file)] == ["square size of cloth"]
+
+
 def test_a_pattern_with_a_mistake_is_not_judged() -> None:
     assert warned(FABRICS + "block tile\n    square 5 1/16 of dark\n    cut on diagonal\n")[0][0] == "E212"
 

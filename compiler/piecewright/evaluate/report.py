@@ -46,13 +46,10 @@ class Report:
         home: Source | None = None,
     ) -> None:
         """Report a finding. One inside the library is reported at the call that led there, with the
-        library's own line first in the trace; with `home`, so is one inside any file but that."""
+        library's own line first in the trace; with `home`, so is one inside any file but that, and
+        once for each call."""
         if severity == "error":
             self.failed = True
-        place = (code, id(span.source), span.start, span.end)
-        if place in self._seen:
-            return
-        self._seen.add(place)
         trace = [Label(span=call, text=text) for call, text in reversed(self.calls)]
         labels = (Label(span=span), *others)
         if self._is_foreign(span, home):
@@ -61,6 +58,11 @@ class Report:
                     trace[: i + 1] = [Label(span=span, text="here"), *others, *trace[:i]]
                     labels = (Label(span=call.span),)
                     break
+        told = span if home is None else labels[0].span
+        place = (code, id(told.source), told.start, told.end)
+        if place in self._seen:
+            return
+        self._seen.add(place)
         self.found.append(
             Diagnostic(code=code, severity=severity, message=message, labels=labels, hint=hint, trace=tuple(trace))
         )
