@@ -30,7 +30,7 @@ def test_all_are_listed(run: Run) -> None:
 
 
 def test_words_choose(run: Run) -> None:
-    ended = run("library", "churn", "DASH")
+    ended = run("library", "churn", "PLAIN")
     assert (ended.code, ended.err) == (0, "")
     assert ended.out == (
         "Blocks: nine patch\n"
