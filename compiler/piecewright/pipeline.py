@@ -174,17 +174,19 @@ def write(folder: Path, files: Sequence[tuple[str, str]]) -> None:
     new = {path for path, _ in files}
     stale: list[str] = []
     if any(path.startswith("figures/") for path in new):
-        there = folder / "figures"
-        stale = [f"figures/{one.name}" for one in sorted(there.glob("*.svg")) if _ours(one)] if there.is_dir() else []
+        for kind, mark in (("figures", ""), ("foundations", "-foundation")):
+            there = folder / kind
+            found = sorted(there.glob("*.svg")) if there.is_dir() else []
+            stale += [f"{kind}/{one.name}" for one in found if _ours(one, mark)]
     write_all(folder, files, (path for path in stale if path not in new))
 
 
-def _ours(figure: Path) -> bool:
+def _ours(figure: Path, mark: str) -> bool:
     """Whether a figure is one that we wrote: someone's own drawings in the folder stay. Ours are named by
     the title inside them."""
     try:
         with open(figure, "rb") as file:
-            return f'aria-labelledby="fig-{figure.stem}-title"'.encode() in file.read(2048)
+            return f'aria-labelledby="fig-{figure.stem}{mark}-title"'.encode() in file.read(2048)
     except OSError:
         return False
 

@@ -9,7 +9,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.errors import SewingError
-from piecewright.kernel.foundation import Foundation, added, beside, in_glass, opened, pieced, rough, sewn, started, within
+from piecewright.kernel.foundation import (
+    Foundation,
+    added,
+    beside,
+    in_glass,
+    opened,
+    pieced,
+    rough,
+    sewn,
+    started,
+    within,
+)
 from piecewright.kernel.measure import in_balance, outline_area, seen_area
 from piecewright.kernel.moves import mirrored, settled
 from piecewright.kernel.polygon import ZERO, area, is_convex

@@ -8,6 +8,7 @@ from piecewright.craft.finding import Finding
 from piecewright.craft.joins import NEAR, Frame
 from piecewright.exact import Vector
 from piecewright.kernel.build import Made
+from piecewright.kernel.foundation import ROUGH
 from piecewright.kernel.unit import Patch
 
 # An edge counts as straight up to 10 degrees off the threads: cloth hardly stretches there, and a block trimmed to
@@ -33,7 +34,7 @@ def bias_edges(made: Made) -> Iterator[Finding]:
         for patch in unit.patches:
             gx, gy = patch.grain.floats
             off = abs((gx * dx + gy * dy) * (gx * dy - gy * dx))
-            if off < OFF_GRAIN:
+            if off < OFF_GRAIN or patch.cut.startswith(ROUGH):  # paper holds it until the edge is sewn
                 continue
             frame = frame or Frame(unit, edge)
             if _length_on(patch, frame, float(unit.allowance)) > least + NEAR:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from piecewright.emit.cutlist import csv
-from piecewright.emit.data import json
+from piecewright.emit.data import foundation_path, json
 from piecewright.emit.document import html, markdown
 from piecewright.emit.drawings import alone, drawings
+from piecewright.emit.foundation import foundation_svg, foundations
 from piecewright.plan.model import Plan
 
 __all__ = ["csv", "emit", "html", "json", "markdown"]
@@ -28,4 +29,7 @@ def emit(plan: Plan, formats: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         files.append(("plan.json", json(plan)))
     if "svg" in formats or "md" in formats:
         files.extend((f"figures/{name}.svg", alone(text)) for name, text in drawn.items())
+        files.extend(
+            (foundation_path(one.id), alone(foundation_svg(one, plan.units_of_length))) for one in foundations(plan)
+        )
     return tuple(files)

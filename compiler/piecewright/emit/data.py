@@ -5,7 +5,17 @@ from __future__ import annotations
 import json as notation  # this module is imported only when files are written
 from typing import Any
 
-from piecewright.plan.model import CutPlan, Extent, FabricPlan, Plan, Size, StepPlan, StripPlan, UnitPlan
+from piecewright.plan.model import (
+    CutPlan,
+    Extent,
+    FabricPlan,
+    FoundationPlan,
+    Plan,
+    Size,
+    StepPlan,
+    StripPlan,
+    UnitPlan,
+)
 
 SCHEMA = "piecewright-plan/1"
 
@@ -78,6 +88,7 @@ def _unit(unit: UnitPlan) -> dict[str, Any]:
         "parts": list(unit.parts),
         "work": unit.work,
         "pictures": [figure_path(picture.id) for picture in pictures],
+        "foundation": None if unit.foundation is None else _foundation(unit.foundation),
         "file": unit.file,
         "line": unit.line,
     }
@@ -125,6 +136,20 @@ def _step(unit: UnitPlan, step: StepPlan) -> dict[str, Any]:
         "file": unit.file,
         "line": step.line,
     }
+
+
+def _foundation(foundation: FoundationPlan) -> dict[str, Any]:
+    return {
+        "file": foundation_path(foundation.id),
+        "count": foundation.count,
+        "size": _extent(foundation.size),
+        "areas": [{"number": area.number, "fabric": area.fabric} for area in foundation.areas],
+    }
+
+
+def foundation_path(foundation_id: str) -> str:
+    """Where the sheet of a paper foundation stands, from the folder of the build."""
+    return f"foundations/{foundation_id}.svg"
 
 
 def figure_path(figure_id: str) -> str:

@@ -9,8 +9,9 @@ from importlib import resources
 from jinja2 import Environment, FunctionLoader, StrictUndefined  # slow to start; imported only when files are written
 from markupsafe import Markup
 
-from piecewright.emit.data import figure_path
+from piecewright.emit.data import figure_path, foundation_path
 from piecewright.emit.drawings import drawings
+from piecewright.emit.foundation import foundation_svg, foundations, larger_than_page
 from piecewright.emit.pages import cut_text, page
 from piecewright.emit.swatch import swatch_svg
 from piecewright.plan.model import FabricPlan, Figure, Plan
@@ -37,6 +38,7 @@ def html(plan: Plan, drawn: Mapping[str, str] | None = None) -> str:
 
     there = environment(autoescape=True)
     there.filters["kept"] = kept
+    there.filters["true_size"] = lambda sheet: Markup(foundation_svg(sheet, plan.units_of_length).strip())
     there.globals.update(figure=figure, swatch=swatch, css=Markup(read("pattern.css")))
     return there.get_template("pattern.html.j2").render(_context(plan))
 
@@ -61,7 +63,8 @@ def _image(figure: Figure) -> str:
 
 
 def _context(plan: Plan) -> dict[str, object]:
-    return {"page": page(plan), "plan": plan}
+    large = {sheet.id for sheet in foundations(plan) if larger_than_page(sheet, plan.units_of_length)}
+    return {"page": page(plan), "plan": plan, "large": large, "sheet_file": foundation_path}
 
 
 def kept(text: str) -> str:

@@ -49,6 +49,7 @@ class PlacedPanel:
     dimensions: tuple[Placed, ...]
     badges: tuple[Line, ...]
     words: tuple[Line, ...]
+    labels: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,6 +124,11 @@ def lay_out(figure: Figure, scale: float) -> Sheet:
                 dimensions=tuple(_shifted(d, dx, dy) for d in m.dimensions),
                 badges=tuple(Line(x=b.x + dx, y=b.y + dy, text=b.text) for b in m.badges),
                 words=_stacked(m.words, middle, words_top),
+                labels=tuple(
+                    Line(x=x1 + dx, y=y1 + dy, text=label.text)
+                    for label in m.panel.labels
+                    for x1, y1 in (paper(label.at, scale),)
+                ),
             )
         )
         x += width

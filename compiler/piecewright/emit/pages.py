@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from piecewright.dataclass import dataclass
-from piecewright.plan.model import CutPlan, FabricPlan, Figure, Plan, StepPlan, UnitPlan
+from piecewright.plan.model import CutPlan, FabricPlan, Figure, FoundationPlan, Plan, StepPlan, UnitPlan
 from piecewright.plan.words import extent_text, shape_size
 
 UNIT_NAMES = {"inch": "inches", "cm": "centimetres", "mm": "millimetres"}
@@ -46,6 +46,7 @@ class UnitPage:
     description: str
     facts: tuple[str, ...]
     pictures: tuple[Figure, ...]
+    foundation: FoundationPlan | None
     stages: tuple[Stage, ...]
 
 
@@ -61,6 +62,7 @@ class Page:
     units: tuple[UnitPage, ...]
     asked: tuple[tuple[str, Figure], ...]
     outlined: tuple[tuple[str, Figure], ...]
+    sheets: tuple[FoundationPlan, ...]
 
 
 def page(plan: Plan) -> Page:
@@ -77,6 +79,7 @@ def page(plan: Plan) -> Page:
         units=_unit_pages(plan),
         asked=tuple((_wanted(unit), unit.coloured) for unit in plan.units if unit.asked and unit.coloured),
         outlined=tuple((capital(unit.title), unit.uncoloured) for unit in plan.units if unit.uncoloured),
+        sheets=tuple(unit.foundation for unit in plan.units if unit.foundation is not None),
     )
 
 
@@ -120,6 +123,7 @@ def _unit_pages(plan: Plan) -> tuple[UnitPage, ...]:
                 description=unit.description,
                 facts=tuple(_facts(part) for part in units),
                 pictures=tuple(part.coloured for part in units if part.coloured and not part.asked),
+                foundation=unit.foundation,
                 stages=_stages(unit.steps),
             )
         )

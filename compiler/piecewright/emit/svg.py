@@ -46,6 +46,7 @@ TOOL = "#0b5566"
 GLASS = "#dff1f5"
 HEAVY, MEDIUM, FINE = 1.35, 0.9, 0.55  # the three weights
 HALO = 0.75  # how firm the light edging of lines over cloth is
+LABEL = 6.5  # radius of the light ground of a number on cloth or paper
 SMALL = 7.0  # points to the inch: below it allowances would be mud
 
 
@@ -146,6 +147,7 @@ class _Writer:
                 self._swatch(legend, swatch.fabric, swatch.x, swatch.y)
             root.add(legend)
         lines = [line for p in sheet.panels for line in (*p.badges, *p.words)]
+        lines += [line for p in sheet.panels for line in p.labels]
         lines += [Line(x=d.middle[0], y=d.middle[1], text=d.text) for p in sheet.panels for d in p.dimensions]
         lines += [line for sign in sheet.signs for line in sign.words]
         lines += [swatch.name for swatch in sheet.swatches]
@@ -203,6 +205,9 @@ class _Writer:
             group.add(self._path(measures, stroke=QUIET, stroke_width=paths.number(FINE)))
             ends = "".join(paths.line([s[:2], s[2:]]) for d in placed.dimensions for s in d.ticks)
             group.add(self._path(ends, stroke=DARK, stroke_width=paths.number(MEDIUM)))
+        if panel.labels:
+            spots = "".join(paths.circle(paper(label.at), LABEL) for label in panel.labels)
+            group.add(self._path(spots, fill="#ffffff", fill_opacity=HALO))
         if placed.badges:
             rings = "".join(paths.circle((b.x, b.y), BADGE) for b in placed.badges)
             group.add(self._path(rings, stroke=QUIET, stroke_width=paths.number(MEDIUM)))

@@ -10,6 +10,7 @@ from piecewright.evaluate.recipes import SAME_IN_MIRROR
 from piecewright.exact import Vector
 from piecewright.kernel.action import (
     Action,
+    Add,
     CutPiece,
     Finish,
     Flip,
@@ -26,6 +27,7 @@ from piecewright.kernel.action import (
     Turn,
 )
 from piecewright.kernel.build import Expect, Made, Piece, Step, Supply
+from piecewright.kernel.foundation import in_glass
 from piecewright.kernel.layers import Layers, Placed
 from piecewright.kernel.moves import mirrored
 from piecewright.kernel.unit import Unit
@@ -121,6 +123,8 @@ class Glass:
                 layers=self.layers(action.layers) if action.layers is not None else None,
                 halves=tuple(self.layers(half) for half in action.halves),
             )
+        if isinstance(action, Add):
+            return replace(action, foundation=in_glass(action.foundation))
         if isinstance(action, Place | Stitch | Open | Flip):
             return self._layered(action, step)
         if isinstance(action, Sew):

@@ -10,6 +10,7 @@ from piecewright.evaluate.report import Problem
 from piecewright.evaluate.shown import plain
 from piecewright.exact import OutsideNumbers
 from piecewright.kernel.build import Piece
+from piecewright.kernel.foundation import ROUGH
 from piecewright.kernel.moves import mirrored
 from piecewright.source import Span
 from piecewright.verbs.work import Brought
@@ -17,7 +18,7 @@ from piecewright.verbs.work import Brought
 if TYPE_CHECKING:
     from piecewright.evaluate.session import Session
 
-SAME_IN_MIRROR = ("square", "rectangle", "strip")
+SAME_IN_MIRROR = ("square", "rectangle", "strip", ROUGH)
 
 
 class Recipe:

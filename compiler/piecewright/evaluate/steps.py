@@ -9,6 +9,7 @@ from piecewright.evaluate.bind import Match
 from piecewright.evaluate.definition import Definition, Statement, may_be_name
 from piecewright.evaluate.env import Env
 from piecewright.evaluate.laid import faced, layers_refused, still_layered
+from piecewright.evaluate.on_paper import off_paper, papered
 from piecewright.evaluate.prints import in_words
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.refusals import saying
@@ -109,6 +110,7 @@ class Table:
             self._problem(Problem("E319", what, self.definition.span, "sew the rest of it: `finish seam`"))
         if work is not None and work.layers is not None and not self.env.lost:
             self._problem(still_layered(work, self._end))
+        papered(self.drafts)
 
     def _problem(self, problem: Problem) -> None:
         self.session.report.problem(problem)
@@ -274,6 +276,8 @@ class Table:
         env = self.env
         pile = env.work.copies if env.work is not None else 1
         env.work = done.work or env.work
+        if env.work is not None:
+            env.work = off_paper(env.work, done)
         for action in done.actions:
             if isinstance(action, Stitch):
                 faced(self.drafts, action)

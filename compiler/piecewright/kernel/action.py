@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
+from piecewright.kernel.foundation import Foundation
 from piecewright.kernel.layers import Layers
 from piecewright.kernel.unit import Unit
 
@@ -123,6 +124,16 @@ class Flip:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Add:
+    """A piece is put on a paper foundation: the first is laid on it, each other one sewn along its line and opened.
+    `foundation` has all its pieces, those to come too, so that each is known as it will be seen; `number` is the place
+    of this one, from 0. Everything lies in the frame of the paper."""
+
+    foundation: Foundation
+    number: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sew:
     """Two units become one. `second` is placed as it lies in `result`; the edges are those that are
     sewn, in the order of each unit's outline. `name`: what the second is called. `eased`: by how much
@@ -199,4 +210,4 @@ class Trim:
     result: Unit
 
 
-Action = CutPiece | Take | Turn | Subcut | Place | Stitch | Open | Flip | Sew | Finish | Press | Lay | Trim
+Action = CutPiece | Take | Turn | Subcut | Place | Stitch | Open | Flip | Add | Sew | Finish | Press | Lay | Trim

@@ -19,6 +19,8 @@ from piecewright.kernel.polygon import HALF, ZERO, area, clip, inset, side
 from piecewright.kernel.unit import Offcut, Patch, Polygon, Seam, Unit
 
 Line = tuple[Vector, Vector]
+ROUGH = "rough piece"
+"""The shape, in the cut list, of a piece that is trimmed only when it is sewn."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

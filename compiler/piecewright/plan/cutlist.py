@@ -13,6 +13,7 @@ from dataclasses import replace
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Piece
+from piecewright.kernel.foundation import ROUGH
 from piecewright.plan.demand import Cutting
 from piecewright.plan.model import CutPlan
 from piecewright.plan.rounding import cut_size
@@ -121,7 +122,7 @@ def written_size(shape: str, width: Exact, height: Exact, directional: bool) -> 
     """The two sizes of a piece in the order they are written, from those across and down."""
     if shape == "strip":
         return height, width
-    if shape == "rectangle" and not directional and height < width:
+    if shape in ("rectangle", ROUGH) and not directional and height < width:
         return height, width
     return width, height
 

@@ -11,6 +11,7 @@ from dataclasses import replace
 from piecewright.exact import Exact
 from piecewright.kernel.action import (
     Action,
+    Add,
     CutPiece,
     Finish,
     Flip,
@@ -40,6 +41,7 @@ from piecewright.plan.scene_layers import (
     place_panels,
     stitch_panels,
 )
+from piecewright.plan.scene_paper import add_panels
 from piecewright.plan.scene_sew import finish_panels, sew_panels
 from piecewright.plan.scene_trim import trim_panels
 from piecewright.plan.table import Table, extremes, points
@@ -114,6 +116,8 @@ def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tupl
             panels += layered_cut_panels(action, settings, line, _turned_alike(actions, step))
         elif isinstance(action, Subcut):
             panels += subcut_panels(action, settings, line, step.verb == "subcut", step.copies)
+        elif isinstance(action, Add):
+            panels += add_panels(action, settings, line)
         elif isinstance(action, Trim):
             panels += trim_panels(action, settings, line, alike)
         elif isinstance(action, Lay):

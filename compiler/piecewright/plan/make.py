@@ -12,7 +12,9 @@ from piecewright.plan.cutlist import cut_plans, cut_rows
 from piecewright.plan.demand import Wanted, cuttings, wanted
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
-from piecewright.plan.model import CutPlan, Extent, Figure, Plan, StepPlan, UnitPlan
+from piecewright.plan.model import CutPlan, Extent, Figure, FoundationPlan, Plan, StepPlan, UnitPlan
+from piecewright.plan.onto_paper import CAUTIONS as PAPER
+from piecewright.plan.onto_paper import foundation_of, foundation_plan
 from piecewright.plan.rounding import given_size, measured_extent
 from piecewright.plan.steps import step_plans
 from piecewright.plan.strips import cloth_lengths, strip_plans, strips
@@ -64,7 +66,7 @@ def plan(build: Build) -> Plan:
         strips=strip_plans(build, rows, planned),
         cloth=cloth_lengths(build, planned),
         abbreviations=_abbreviations(build.settings, units, cuts),
-        cautions=CAUTIONS,
+        cautions=(*CAUTIONS, *PAPER) if any(unit.foundation for unit in units) else CAUTIONS,
     )
 
 
@@ -116,9 +118,15 @@ def _unit_plans(
                 whole=tongue.titles[item.key] if whole else "",
                 work=work_text(item, tongue, prints) if index == 0 else "",
                 asked=made.key in asked,
+                foundation=_foundation(made, unit_id, title, item.runs, tongue) if index == 0 else None,
             )
         )
     return plans
+
+
+def _foundation(made: Made, unit_id: str, title: str, count: int, tongue: Tongue) -> FoundationPlan | None:
+    found = foundation_of(made)
+    return None if found is None else foundation_plan(found, unit_id, title, count, tongue)
 
 
 def _drawer(unit_id: str, title: str, settings: Settings) -> Callable[[Step, int, str], Figure]:

@@ -126,6 +126,14 @@ class Badge:
     text: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Label:
+    """A number within an area, its middle at `at`."""
+
+    at: Point
+    text: str
+
+
 Lead = Literal["then", "and", "turn-left", "turn-right", "rounds"]
 
 
@@ -145,6 +153,7 @@ class Panel:
     clip: tuple[Point, ...] = ()
     lead: Lead = "then"
     lead_words: str = ""
+    labels: tuple[Label, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,6 +170,36 @@ class Figure:
     scale_group: str
     kind: Literal["step", "finished", "outline"]
     legend: tuple[tuple[str, str], ...] = ()
+
+
+# ── paper foundations ───────────────────────────────────────────────────────────────────────────
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundationArea:
+    """An area of the paper and the fabric that covers it. `at`: where its number stands."""
+
+    number: int
+    fabric: str
+    outline: tuple[Point, ...]
+    at: Point
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundationPlan:
+    """What is printed at true size, as in a mirror: `width` and `height` to the cut edge, and the seam `allowance`
+    inside it, in inches; `size` the same in words; `areas` in sewing order and the `lines` to sew on, from the second
+    area on; `count` how many are wanted."""
+
+    id: str
+    title: str
+    count: int
+    size: Extent
+    width: float
+    height: float
+    allowance: float
+    areas: tuple[FoundationArea, ...]
+    lines: tuple[tuple[Point, Point], ...]
 
 
 # ── units, steps, cuts ──────────────────────────────────────────────────────────────────────────
@@ -217,6 +256,7 @@ class UnitPlan:
     whole: str = ""
     work: str = ""
     asked: bool = False
+    foundation: FoundationPlan | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

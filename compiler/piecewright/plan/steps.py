@@ -7,6 +7,7 @@ from itertools import groupby
 
 from piecewright.kernel.action import (
     Action,
+    Add,
     CutPiece,
     Finish,
     Flip,
@@ -26,6 +27,7 @@ from piecewright.plan.cutting import subcut_text, trim_text
 from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_text
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Figure, StepPlan
+from piecewright.plan.onto_paper import add_text
 from piecewright.plan.sentences import lay_text, sew_text, start_text, take_text, turn_text
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import listed, plain, sentence, times, typographic
@@ -116,6 +118,8 @@ def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn
         return place_text(action, step, tongue), ()
     if isinstance(action, Stitch):
         return stitch_text(action, step, tongue.settings), ()
+    if isinstance(action, Add):
+        return add_text(action, step, tongue), ()
     if isinstance(action, Trim):
         return trim_text(action, step, tongue.settings), ()
     raise TypeError(f"no sentence for {type(action).__name__}")

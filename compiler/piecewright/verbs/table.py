@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from piecewright.verbs import (
+    add,
     border,
     choose,
     cut,
@@ -10,6 +11,7 @@ from piecewright.verbs import (
     expect,
     finish,
     flip,
+    foundation,
     join,
     lay,
     note,
@@ -42,6 +44,8 @@ TABLE: tuple[Verb, ...] = (
     join.VERB,
     border.VERB,
     lay.VERB,
+    foundation.VERB,
+    add.VERB,
     place.VERB,
     stitch.VERB,
     flip.VERB,
