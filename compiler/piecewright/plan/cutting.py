@@ -22,13 +22,17 @@ def subcut_text(action: Subcut, step: Step, made: Made, settings: Settings) -> s
     what = "cut each" if before > 1 else "cut"
     text = f"{what} {cut_where(action, step, settings)}: {_parts(action, before, settings)}."
     if not action.names and len(action.parts) > 1:
-        if action.keep:
-            others = "the other" if len(action.parts) == 2 else "the others"
-            text += f" Leave the one {_at(action.keep)} as it lies, and turn {others} to lie like it."
-        else:
-            others = "the second" if len(action.parts) == 2 else "the others"
-            text += f" Turn {others} to lie like the first."
+        text += f" {turned_text(action)}"
     return sentence(text)
+
+
+def turned_text(action: Subcut) -> str:
+    """`Turn the second to lie like the first.`, and where the step says it, which one is left as it lies."""
+    two = len(action.parts) == 2
+    if not action.keep:
+        return f"Turn {'the second' if two else 'the others'} to lie like the first."
+    others = "the other" if two else "the others"
+    return f"Leave the one {_at(action.keep)} as it lies, and turn {others} to lie like it."
 
 
 def trim_text(action: Trim, step: Step, settings: Settings) -> str:

@@ -11,7 +11,7 @@ from piecewright.kernel.measure import height, raw_outline, width
 from piecewright.kernel.polygon import apart, area, carve
 from piecewright.kernel.unit import Unit
 from piecewright.plan.cutlist import piece_shape
-from piecewright.plan.cutting import cut_where
+from piecewright.plan.cutting import cut_where, turned_text
 from piecewright.plan.places import edges_words, is_edge, point_words
 from piecewright.plan.rounding import given_size
 from piecewright.plan.tongue import Source, Tongue, brought
@@ -129,7 +129,7 @@ def apart_text(actions: Sequence[Subcut | Open], step: Step, settings: Settings)
     elif opens:
         texts.append(f"open {_HALVES.get(count, 'all parts')} and {_pressing(opens[0])}: {step.copies} units")
     if count > 1 and not cut.names:
-        texts.append(f"turn {'the second' if count == 2 else 'the others'} to lie like the first")
+        texts.append(turned_text(cut))
     return " ".join(sentence(text) for text in texts)
 
 
