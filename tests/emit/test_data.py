@@ -81,6 +81,8 @@ def test_the_lantern_as_data() -> None:
         "each": None,
         "batches": None,
         "prints": "",
+        "radius": None,
+        "template": "",
     }
     assert [step["number"] for step in document["steps"] if step["unit"] == "lantern-dusk-glow"] == [1, 2, 3]
 

@@ -106,3 +106,13 @@ def test_only_a_square_corner_takes_a_quarter_circle():
     slanted = next(i for i, d in enumerate(triangle.directions) if d.x and d.y)
     with pytest.raises(SewingError, match="corner-not-square"):
         curved(triangle, slanted, Exact(1), fabric="pie")
+
+
+@pytest.mark.parametrize("way", range(0, 360, 90))
+@pytest.mark.parametrize("other_way", range(0, 360, 90))
+def test_edges_that_a_curve_runs_to_are_sewn_like_others(way, other_way):
+    first, second = turned(quarter(), way), turned(quarter(), other_way)
+    pair = chain(first, edge(first, "right"), second, edge(second, "left")).unit
+    assert in_balance(pair)
+    assert sum(len(patch.discs) for patch in pair.patches) == 4
+    assert {disc.radius for patch in pair.patches for disc in patch.discs} == {3}

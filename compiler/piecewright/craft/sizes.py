@@ -28,6 +28,8 @@ class Sizes:
             piece = supply.source
             if not isinstance(piece, Piece):
                 continue
+            if piece.radius is not None:
+                continue  # cut by template
             for length in _ruled(piece, step.verb):
                 marks = length / self._build.settings.ruler
                 up = marks.ceil()

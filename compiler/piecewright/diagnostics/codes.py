@@ -87,10 +87,11 @@ CODES: dict[str, Code] = {
     "E319": Code("no seam to leave open or to finish"),
     "E320": Code("pieces that lie on each other"),
     "E321": Code("a piece that cannot lie there"),
-    "E326": Code("a part that is not told from another"),
+    "E322": Code("a corner that takes no such curve"),
     "E323": Code("a line that does not divide the paper"),
     "E324": Code("a piece of which nothing is left"),
     "E325": Code("no paper to add to"),
+    "E326": Code("a part that is not told from another"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),

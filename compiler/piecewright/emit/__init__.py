@@ -7,6 +7,7 @@ from piecewright.emit.data import foundation_path, json
 from piecewright.emit.document import html, markdown
 from piecewright.emit.drawings import alone, drawings
 from piecewright.emit.foundation import foundation_svg, foundations
+from piecewright.emit.template_sheets import template_path, template_sheets
 from piecewright.plan.model import Plan
 
 __all__ = ["csv", "emit", "html", "json", "markdown"]
@@ -32,4 +33,5 @@ def emit(plan: Plan, formats: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         files.extend(
             (foundation_path(one.id), alone(foundation_svg(one, plan.units_of_length))) for one in foundations(plan)
         )
+        files.extend((template_path(name), alone(text)) for name, text in template_sheets(plan).items())
     return tuple(files)

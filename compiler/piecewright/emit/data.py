@@ -5,6 +5,7 @@ from __future__ import annotations
 import json as notation  # this module is imported only when files are written
 from typing import Any
 
+from piecewright.emit.template_sheets import template_path
 from piecewright.plan.model import (
     CutPlan,
     Extent,
@@ -14,6 +15,7 @@ from piecewright.plan.model import (
     Size,
     StepPlan,
     StripPlan,
+    TemplatePlan,
     UnitPlan,
 )
 
@@ -39,6 +41,7 @@ def json(plan: Plan) -> str:
         "abbreviations": [{"short": short, "meaning": meaning} for short, meaning in plan.abbreviations],
         "cautions": list(plan.cautions),
         "warnings": list(plan.warnings),
+        "templates": [_template(template) for template in plan.templates],
     }
     return notation.dumps(document, ensure_ascii=False, indent=2) + "\n"
 
@@ -105,9 +108,24 @@ def _cut(cut: CutPlan) -> dict[str, Any]:
         "reversed": cut.reversed,
         "label": cut.label,
         "units": list(cut.units),
+        "radius": None if cut.radius is None else _size(cut.radius),
+        "template": cut.template,
         "each": cut.each,
         "batches": cut.batches,
         "prints": cut.prints,
+    }
+
+
+def _template(template: TemplatePlan) -> dict[str, Any]:
+    return {
+        "id": template.id,
+        "letter": template.letter,
+        "shape": template.shape,
+        "title": template.title,
+        "text": template.text,
+        "radius": _size(template.radius),
+        "raw_radius": _size(template.raw_radius),
+        "file": template_path(template.id),
     }
 
 

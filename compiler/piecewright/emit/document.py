@@ -14,6 +14,7 @@ from piecewright.emit.drawings import drawings
 from piecewright.emit.foundation import foundation_svg, foundations, larger_than_page
 from piecewright.emit.pages import cut_text, page
 from piecewright.emit.swatch import swatch_svg
+from piecewright.emit.template_sheets import template_path, template_sheet
 from piecewright.plan.model import FabricPlan, Figure, Plan
 
 _WIDTH = re.compile(r'<svg[^>]*? width="([\d.]+)pt"')
@@ -38,6 +39,7 @@ def html(plan: Plan, drawn: Mapping[str, str] | None = None) -> str:
 
     there = environment(autoescape=True)
     there.filters["kept"] = kept
+    there.filters["template"] = lambda template: Markup(template_sheet(template).strip())
     there.filters["true_size"] = lambda sheet: Markup(foundation_svg(sheet, plan.units_of_length).strip())
     there.globals.update(figure=figure, swatch=swatch, css=Markup(read("pattern.css")))
     return there.get_template("pattern.html.j2").render(_context(plan))
@@ -64,7 +66,7 @@ def _image(figure: Figure) -> str:
 
 def _context(plan: Plan) -> dict[str, object]:
     large = {sheet.id for sheet in foundations(plan) if larger_than_page(sheet, plan.units_of_length)}
-    return {"page": page(plan), "plan": plan, "large": large, "sheet_file": foundation_path}
+    return {"page": page(plan), "plan": plan, "large": large, "sheet_file": foundation_path, "template_file": template_path}
 
 
 def kept(text: str) -> str:

@@ -11,6 +11,7 @@ from piecewright.exact import Vector
 from piecewright.kernel.action import (
     Action,
     Add,
+    Curve,
     CutPiece,
     Finish,
     Flip,
@@ -127,6 +128,15 @@ class Glass:
             return replace(action, foundation=in_glass(action.foundation))
         if isinstance(action, Place | Stitch | Open | Flip):
             return self._layered(action, step)
+        if isinstance(action, Curve):
+            return replace(
+                action,
+                before=self.unit(action.before),
+                corner=(len(action.before.corners) - 1 - action.corner),
+                place=in_mirror(action.place),
+                result=self.unit(action.result),
+                toward=_toward(action.toward),
+            )
         if isinstance(action, Sew):
             return replace(
                 action,

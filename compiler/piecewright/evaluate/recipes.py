@@ -18,7 +18,7 @@ from piecewright.verbs.work import Brought
 if TYPE_CHECKING:
     from piecewright.evaluate.session import Session
 
-SAME_IN_MIRROR = ("square", "rectangle", "strip", ROUGH)
+SAME_IN_MIRROR = ("square", "rectangle", "strip", "quarter circle", ROUGH)
 
 
 class Recipe:

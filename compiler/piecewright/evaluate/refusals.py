@@ -268,16 +268,36 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "flip-short": lambda f: Saying(
         "E321", "opened, the square does not cover this corner of the work", "cut the square larger, or the work squarer"
     ),
+    "corner-not-square": lambda f: Saying(
+        "E322", "a quarter circle is sewn into a square corner, and this one is not", "trim the work square first"
+    ),
+    "curve-too-small": lambda f: Saying(
+        "E322",
+        f"a seam of radius {f.shown(f.length('radius'))} is too tight: the hollow would lie within the allowances",
+        f"the radius is that of the seam; make it more than {f.shown(f.length('least'))}",
+    ),
+    "curve-too-large": lambda f: Saying(
+        "E322",
+        f"a seam of radius {f.shown(f.length('radius'))} reaches past the edge, which finishes at"
+        f" {f.shown(f.length('most'))}",
+        f"the radius is that of the seam; make it less than {f.shown(f.length('most'))}",
+    ),
+    "curves-cross": lambda f: Saying(
+        "E322",
+        "this curve would cross one that is sewn already",
+        "make the radius smaller; in one corner the larger curve is sewn first",
+    ),
+    "radius-outside": lambda f: Saying(
+        "E311", "a seam of this radius cannot be worked out exactly", "give a radius with fractions"
+    ),
+    "curves-in-layers": lambda f: Saying(
+        "E320",
+        "pieces with curved seams are not worked out in layers or flipped",
+        "sew the curve last, or join pieces cut to their shape",
+    ),
     "nothing-to-press": lambda f: Saying("E317", "this cut opens no seam, so there is nothing to press"),
     "line-angle-outside": lambda f: Saying(
         "E311", "the direction of this line cannot be worked out exactly", "place a piece of another size"
-    ),
-    "one-print": lambda f: Saying(
-        "E223",
-        f"`{f.word('fabric')}` is one print already, and there is nothing to choose from it"
-        if f.has("of")
-        else f"`{f.word('fabric')}` is not assorted, so there is nothing to choose from it",
-        None if f.has("of") else f"say what it is made of: `fabric {f.word('fabric')}, assorted`",
     ),
     "keep-unclear": lambda f: Saying(
         "E326",
@@ -285,6 +305,13 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "name a side or corner where only one of them lies",
     ),
     "in-pieces": lambda f: Saying("E310", "a part of this would fall in pieces"),
+    "one-print": lambda f: Saying(
+        "E223",
+        f"`{f.word('fabric')}` is one print already, and there is nothing to choose from it"
+        if f.has("of")
+        else f"`{f.word('fabric')}` is not assorted, so there is nothing to choose from it",
+        None if f.has("of") else f"say what it is made of: `fabric {f.word('fabric')}, assorted`",
+    ),
     "names-and-kinds": _names_and_kinds,
     "segment-too-long": lambda f: Saying(
         "E303", f"a segment of {f.shown(f.length('segment'))} is longer than the work, {f.shown(f.length('length'))}"

@@ -9,7 +9,7 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.foundation import Foundation
 from piecewright.kernel.layers import Layers
-from piecewright.kernel.unit import Unit
+from piecewright.kernel.unit import Pressed, Unit
 
 Line = tuple[Vector, Vector]
 
@@ -134,6 +134,22 @@ class Add:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Curve:
+    """A quarter circle is sewn into a corner that was cut away for it: a curved seam of a radius about that corner's
+    finished point. `corner` is its number in the outline of `before`, `place` the word for it. `pressed` is the side
+    its allowances lie to, left for the work and right for the quarter circle; `toward`: as for `Press`."""
+
+    before: Unit
+    corner: int
+    place: str
+    radius: Exact
+    fabric: str
+    result: Unit
+    toward: str
+    pressed: Pressed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sew:
     """Two units become one. `second` is placed as it lies in `result`; the edges are those that are
     sewn, in the order of each unit's outline. `name`: what the second is called. `eased`: by how much
@@ -210,4 +226,6 @@ class Trim:
     result: Unit
 
 
-Action = CutPiece | Take | Turn | Subcut | Place | Stitch | Open | Flip | Add | Sew | Finish | Press | Lay | Trim
+Action = (
+    CutPiece | Take | Turn | Subcut | Place | Stitch | Open | Flip | Add | Curve | Sew | Finish | Press | Lay | Trim
+)

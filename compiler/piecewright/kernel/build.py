@@ -53,7 +53,8 @@ class Fabric:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
     """A piece cut from cloth. `shape` as the cutting noun; `width` across and `height` down as cut; a
-    strip's `width` is None until it is known how much of it is wanted; `angle` in degrees or None."""
+    strip's `width` is None until it is known how much of it is wanted; `angle` in degrees or None. Of a quarter circle
+    `radius` is that of its seam, and width and height are its straight raw edges."""
 
     shape: str
     width: Exact | None
@@ -61,6 +62,7 @@ class Piece:
     fabric: str
     reversed: bool = False
     angle: int | None = None
+    radius: Exact | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -52,15 +52,16 @@ def curved(unit: Unit, corner: int, radius: Exact, *, fabric: str, cut: str = ""
     `radius` is that of the seam, about the finished corner. The cloth of both pieces is accounted for by the cells they
     share: what the curve takes from one it gives to the other.
 
-    SewingError: `corner-not-square`, `curve-too-small` (least) when the hollow would have no radius left,
-    `curve-too-large` (most) when it reaches a neighbouring seam, `curves-cross` when it meets another curve.
+    SewingError: `corner-not-square`, `curve-too-small` (least) when the raw hollow, r - s about a point one s inside
+    both edges, would not reach those edges, `curve-too-large` (most) when it reaches a neighbouring seam,
+    `curves-cross` when it meets another curve.
     """
     s = unit.allowance
     out, into = unit.directions[corner], -unit.directions[corner - 1]
     if out.dot(into) or out.cross(into) <= 0:
         raise SewingError("corner-not-square")
-    if radius <= s:
-        raise SewingError("curve-too-small", radius=radius, least=s)
+    if radius <= s * 2:
+        raise SewingError("curve-too-small", radius=radius, least=s * 2)
     most = min(
         edge_length(unit, corner, finished=True),
         edge_length(unit, (corner - 1) % len(unit.corners), finished=True),

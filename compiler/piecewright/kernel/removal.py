@@ -37,8 +37,9 @@ def remove(
         if not taken:
             remaining.append(patch)
             continue
-        total = total + taken
-        ledger.append(Offcut(kind=kind, fabric=patch.fabric, area=taken))
+        if not any(disc.inside for disc in patch.discs):  # what a curve divides is counted once, as in `seen_area`
+            total = total + taken
+            ledger.append(Offcut(kind=kind, fabric=patch.fabric, area=taken))
         if kept:
             remaining.append(replace(patch, cells=merged(kept)))
     return tuple(remaining), tuple(ledger), total

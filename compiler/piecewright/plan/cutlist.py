@@ -14,9 +14,10 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Piece
 from piecewright.kernel.foundation import ROUGH
+from piecewright.plan.curves import hollow_note, hollows, letters
 from piecewright.plan.demand import Cutting
 from piecewright.plan.model import CutPlan
-from piecewright.plan.rounding import cut_size
+from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.words import times
 
 _HAS_HANDS = ("parallelogram",)
@@ -28,7 +29,8 @@ class CutRow:
     """Like pieces, still in exact inches: `width` and `height` as they are written; of a strip its width
     and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one.
     Of a print chosen from `fabric`, `print` is its name and `batches` how many prints there are, equally many pieces of
-    each, chosen in turn by the units `choosers`."""
+    each, chosen in turn by the units `choosers`. Of a quarter circle `radius` is that of its seam; `hollows` are the
+    radii of the seams for which corners are cut away later."""
 
     fabric: str
     shape: str
@@ -40,6 +42,8 @@ class CutRow:
     print: str = ""
     batches: int | None = None
     choosers: tuple[str, ...] = ()
+    radius: Exact | None = None
+    hollows: tuple[Exact, ...] = ()
 
     @property
     def count(self) -> int:
@@ -54,14 +58,15 @@ class CutRow:
 def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
     """The cuttings gathered into rows: by fabric in the order of the pattern, then from large to small."""
     gathered: dict[tuple[object, ...], list[CutRow]] = {}
+    hollowed = hollows(build)
     for cutting in cuttings:
-        row = _row(build, cutting)
+        row = replace(_row(build, cutting), hollows=hollowed.get((cutting.key, cutting.piece), ()))
         alike: tuple[object, ...] = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
-        alike = (*alike, row.print, row.choosers)
+        alike = (*alike, row.print, row.choosers, row.radius, row.hollows)
         gathered.setdefault(alike, []).append(row)
     rows = [_together(group) for group in gathered.values()]
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
-    rows.sort(key=lambda row: (row.shape, row.angle or 0, row.reversed))
+    rows.sort(key=lambda row: (row.shape, row.angle or 0, row.reversed, row.hollows))
     rows.sort(key=lambda row: (row.width * row.height, max(row.width, row.height)), reverse=True)
     rows.sort(key=lambda row: place.get(row.fabric, len(place)))
     return tuple(rows)
@@ -71,6 +76,7 @@ def cut_plans(
     build: Build, rows: tuple[CutRow, ...], titles: Mapping[str, str], ids: Mapping[str, str]
 ) -> tuple[CutPlan, ...]:
     """The rows as they are printed. `titles` and `ids`: of each unit, by key."""
+    known = letters(build)
     return tuple(
         CutPlan(
             fabric=row.fabric,
@@ -79,12 +85,14 @@ def cut_plans(
             height=cut_size(row.height, build.settings),
             count=row.count,
             reversed=row.reversed,
-            label=_label(row, titles),
+            label="; ".join(part for part in (_label(row, titles), hollow_note(row.hollows, known)) if part),
             units=tuple(dict.fromkeys(ids[key] for key, _ in row.units)),
             angle=row.angle,
             each=row.each,
             batches=row.batches,
             prints=prints_text(build, row),
+            radius=None if row.radius is None else given_size(row.radius, build.settings),
+            template="" if row.radius is None else known[row.radius][0],
         )
         for row in rows
     )
@@ -152,6 +160,7 @@ def _row(build: Build, cutting: Cutting) -> CutRow:
         print=piece.fabric if of else "",
         batches=cutting.batches,
         choosers=cutting.choosers,
+        radius=piece.radius,
     )
 
 

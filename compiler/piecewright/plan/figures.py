@@ -12,6 +12,7 @@ from piecewright.exact import Exact
 from piecewright.kernel.action import (
     Action,
     Add,
+    Curve,
     CutPiece,
     Finish,
     Flip,
@@ -31,6 +32,7 @@ from piecewright.kernel.measure import finished_bounds, finished_outline
 from piecewright.kernel.unit import Unit
 from piecewright.plan.model import Figure, Panel, Side
 from piecewright.plan.rounding import measured_size
+from piecewright.plan.scene_curve import curve_panels
 from piecewright.plan.scene_cut import piece_panels, subcut_panels, take_panels, turn_panels
 from piecewright.plan.scene_lay import lay_panels
 from piecewright.plan.scene_layers import (
@@ -98,6 +100,9 @@ def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tupl
     flipped = tuple(a for a in actions if isinstance(a, Flip))
     if flipped:
         return flip_panels(flipped, settings, line, alike)
+    curves = tuple(a for a in actions if isinstance(a, Curve))
+    if curves:
+        return curve_panels(curves, settings, line, alike)
     panels: list[Panel] = []
     for action in actions:
         if isinstance(action, CutPiece):

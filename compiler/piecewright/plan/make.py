@@ -8,6 +8,7 @@ from piecewright.kernel.build import Build, Made, Settings, Step
 from piecewright.kernel.measure import finished_size, height, width
 from piecewright.plan.assorted import Words, prints_needed
 from piecewright.plan.batches import handed
+from piecewright.plan.curves import letters, template_plans
 from piecewright.plan.cutlist import cut_plans, cut_rows
 from piecewright.plan.demand import Wanted, cuttings, wanted
 from piecewright.plan.fabrics import fabric_plans
@@ -40,11 +41,13 @@ def plan(build: Build) -> Plan:
     asked = frozenset(demand.key for demand in build.demands)
     rows = cut_rows(build, cuttings(build, work))
     planned = strips(build, rows)
+    by_template = letters(build)
     tongue = Tongue(
         settings=build.settings,
         made={made.key: made for made in build.made},
         titles=names,
         directional=frozenset(fabric.name for fabric in build.fabrics if fabric.directional),
+        templates=by_template,
     )
     units = tuple(
         words.unit(unit, prints[made.key].union(made.chosen))
@@ -67,6 +70,7 @@ def plan(build: Build) -> Plan:
         cloth=cloth_lengths(build, planned),
         abbreviations=_abbreviations(build.settings, units, cuts),
         cautions=(*CAUTIONS, *PAPER) if any(unit.foundation for unit in units) else CAUTIONS,
+        templates=template_plans(by_template, build.settings),
     )
 
 

@@ -264,7 +264,8 @@ class CutPlan:
     """One row of the cut list: like pieces of one fabric. `label` says what they are for. `angle`: of pieces cut from
     a strip at an angle, in degrees; then `height` is the strip's, and `width` the long side along it, or of a diamond
     the distance square to the cut. Of an assorted fabric `prints` says from which prints; where they are chosen, there
-    are `batches` of them and `each` pieces of every one."""
+    are `batches` of them and `each` pieces of every one. Of a quarter
+    circle `radius` is that of its seam and `template` the letter of the template it is cut by."""
 
     fabric: str
     shape: str
@@ -278,6 +279,8 @@ class CutPlan:
     each: int | None = None
     batches: int | None = None
     prints: str = ""
+    radius: Size | None = None
+    template: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -290,6 +293,22 @@ class StripPlan:
     strips: int
     pieces: tuple[tuple[int, int], ...]
     text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TemplatePlan:
+    """A shape to print at true size and cut by. `id` fits a file name; `letter` is what cut list and steps call it;
+    `shape` is `quarter circle` or `hollow`. `radius` is that of the seam, `raw_radius` that of the edge to cut, about
+    the same centre. `panel` holds lines, grain and notches in inches, no cloth."""
+
+    id: str
+    letter: str
+    shape: Literal["quarter circle", "hollow"]
+    title: str
+    text: str
+    radius: Size
+    raw_radius: Size
+    panel: Panel
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -311,3 +330,4 @@ class Plan:
     abbreviations: tuple[tuple[str, str], ...]
     cautions: tuple[str, ...]
     warnings: tuple[str, ...] = ()
+    templates: tuple[TemplatePlan, ...] = ()

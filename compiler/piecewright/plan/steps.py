@@ -8,6 +8,7 @@ from itertools import groupby
 from piecewright.kernel.action import (
     Action,
     Add,
+    Curve,
     CutPiece,
     Finish,
     Flip,
@@ -23,6 +24,7 @@ from piecewright.kernel.action import (
     Turn,
 )
 from piecewright.kernel.build import Made, Settings, Step
+from piecewright.plan.curves import curve_text
 from piecewright.plan.cutting import subcut_text, trim_text
 from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_text
 from piecewright.plan.measures import measure_text
@@ -72,6 +74,10 @@ def instruction(step: Step, made: Made, tongue: Tongue) -> tuple[str, tuple[str,
             text, more = sew_text([a for a in actions if isinstance(a, Sew | Press | Finish)], step, tongue)
             texts.append(text.strip())
             details.extend(more)
+            continue
+        if kind is Curve:
+            curves = [a for a in actions if isinstance(a, Curve)]
+            texts.append(curve_text(curves, step, tongue.templates, tongue.settings))
             continue
         if kind is Flip:
             texts.append(flip_text([a for a in actions if isinstance(a, Flip)], step, tongue))

@@ -16,7 +16,7 @@ from piecewright.kernel.build import Build, Settings
 from piecewright.plan.cutlist import CutRow, is_assorted, is_directional, print_word
 from piecewright.plan.leaning import per_strip, slanted_text
 from piecewright.plan.model import Size, StripPlan
-from piecewright.plan.rounding import cloth_size, cut_size, up_to_mark
+from piecewright.plan.rounding import cloth_size, cut_size, given_size, up_to_mark
 from piecewright.plan.words import listed, plural
 
 _FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it tells
@@ -79,6 +79,9 @@ def _planned(build: Build, rows: list[tuple[int, CutRow]]) -> list[Strips]:
             )
             continue
         sides = up_to_mark(row.width, mark), up_to_mark(row.height, mark)
+        if row.radius is not None:
+            # above a straight edge the arc bulges past its end, to r + 2s
+            sides = (up_to_mark(row.radius + build.settings.seam * 2, mark),) * 2
         if row.shape == "strip":
             down, across = sides
         elif is_directional(build, row.fabric):
@@ -272,6 +275,8 @@ def pieces_text(row: CutRow, count: int, settings: Settings) -> str:
     if row.shape == "strip":
         return f"{plural(count, 'length')} of {height}"
     name = plural(count, row.shape)
+    if row.radius is not None:
+        return f"{name} for a seam of radius {given_size(row.radius, settings).shown}"
     if row.reversed:
         name = name.replace(" ", " reversed ", 1)
     return f"{name} {width}" if row.shape == "square" else f"{name} {width} × {height}"

@@ -15,6 +15,7 @@ from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import finished_outline, raw_outline
 from piecewright.kernel.polygon import area
 from piecewright.kernel.unit import Seam, Unit
+from piecewright.plan.arcs import rounded, uncovered
 from piecewright.plan.model import Arrow, Badge, Cloth, Dimension, Lead, Mark, Panel, Point, Side, Stroke, StrokeRole
 from piecewright.plan.outlines import outlines
 from piecewright.plan.rounding import cut_size, drawn_points, measured_size
@@ -51,8 +52,16 @@ class Table:
 
     def put_cloth(self, unit: Unit, shift: Point = HERE) -> None:
         """Only the patches and the seams between them."""
+        covers: list[tuple[Point, ...]] = []
+        arcs: list[tuple[Point, ...]] = []
         for patch in unit.patches:
             line = source_line(patch.cut, self.line)
+            if patch.discs:
+                for cell in rounded(patch, shift):
+                    self.cloth.append(Cloth(outline=cell.outline, fabric=patch.fabric, line=line, holes=cell.holes))
+                    arcs += cell.arcs
+                    covers += [cell.outline] if cell.arcs else []
+                continue
             rings = patch.cells
             holes: tuple[tuple[Point, ...], ...] = ()
             if len(rings) > 1:
@@ -64,7 +73,12 @@ class Table:
                 inner = () if number else holes
                 self.cloth.append(Cloth(outline=outline, fabric=patch.fabric, line=line, holes=inner))
         for seam in unit.seams:
-            self.stroke(points((seam.start, seam.end), shift), "seam" if seam.sewn else "stitch")
+            # what was sewn before a curve went away with the corner
+            start, end = points((seam.start, seam.end), shift)
+            for ends in uncovered(start, end, tuple(covers)):
+                self.stroke(ends, "seam" if seam.sewn else "stitch")
+        for arc in arcs:
+            self.stroke(arc, "seam")
 
     def _put_endless(self, unit: Unit, shift: Point, trued: bool) -> None:
         if any(one.cross(other) < 0 for one, other in pairwise((*unit.directions, unit.directions[0]))):

@@ -14,7 +14,7 @@ from piecewright.kernel.places import CORNERS
 from piecewright.kernel.unit import Unit
 from piecewright.verbs import press
 from piecewright.verbs.cloth import supply
-from piecewright.verbs.place import corners_of
+from piecewright.verbs.place import corners_of, require_straight_seams
 from piecewright.verbs.press import SeamSides, decided, lengths_beside, pressed_to
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
@@ -25,6 +25,7 @@ def run(bench: Bench, said: Said) -> Done:
     work, brought = bench.hand(), said.piece()
     if brought.usable is not None:
         raise Refused("strip-no-ends", "PIECE")
+    require_straight_seams(work.unit, brought.unit)
     size = _side(brought.unit)
     if size is None:
         raise Refused("flip-no-square", "PIECE", piece=brought.name)

@@ -20,6 +20,7 @@ def run(bench: Bench, said: Said) -> Done:
     work, brought = bench.hand(), said.piece()
     if brought.usable is not None:
         raise Refused("strip-no-ends", "PIECE")
+    require_straight_seams(work.unit, brought.unit)
     before = work.layers or placed_on(work.unit, ())
     corners = corners_of(said)
     for n, corner in enumerate(corners):
@@ -43,6 +44,13 @@ def corners_of(said: Said) -> tuple[str, ...]:
         if word in words[:n] or (word != "corners" and "corners" in words):
             raise Refused("corner-twice", f"CORNERS[{n}]", place=word)
     return corners
+
+
+def require_straight_seams(work: Unit, piece: Unit) -> None:
+    """Where cloth is turned over, curved seams are not worked out."""
+    for slot, unit in (("", work), ("PIECE", piece)):
+        if any(patch.discs for patch in unit.patches):
+            raise Refused("curves-in-layers", slot)
 
 
 def _slot(said: Said, n: int) -> str:

@@ -19,6 +19,7 @@ KINDS = {
     "HEIGHT": "length",
     "BASE": "length",
     "DISTANCE": "length",
+    "RADIUS": "length",
     "COUNT": "count",
     "ANGLE": "angle",
     "COLUMNS": "count",
