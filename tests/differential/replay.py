@@ -14,11 +14,12 @@ from dataclasses import fields, replace
 from typing import Any
 
 import shapely
+import shapely.affinity
 import sympy
 from differential import shapely_reference as floats
 from differential import sympy_reference as exact
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.action import Action, CutPiece, Finish, Lay, Sew, Subcut, Trim, Turn
+from piecewright.kernel.action import Action, Add, CutPiece, Finish, Lay, Sew, Subcut, Trim, Turn
 from piecewright.kernel.build import Build
 from piecewright.kernel.moves import settled
 from piecewright.kernel.unit import Unit
@@ -90,6 +91,8 @@ def replayed(action: Action, back: Back) -> None:
             finished_together((action.first, action.second), action.result, action.eased)
         else:
             _sew(action, back)
+    elif isinstance(action, Add):
+        on_paper(action)
     elif isinstance(action, Finish):
         finished_together((action.before,), action.result, Exact(0))
     elif isinstance(action, Lay):
@@ -113,6 +116,26 @@ def straight(thing: Any) -> Any:
     if isinstance(thing, Sew | Lay | Subcut | Trim | Turn):
         return replace(thing, **{one.name: straight(getattr(thing, one.name)) for one in fields(thing)})
     return thing
+
+
+def on_paper(action: Add) -> None:
+    """What each piece on a foundation shows, from the lines alone: its half plane less those of the later ones."""
+    paper = shapely.box(0.0, 0.0, float(action.foundation.width), float(action.foundation.height))
+    shown: list[Any] = []
+    for piece in action.foundation.pieces[: action.number + 1]:
+        own = paper
+        if piece.line is not None:
+            (x, y), (u, v) = (p.floats for p in piece.line)
+            dx, dy = (100 * c / math.hypot(u - x, v - y) for c in (u - x, v - y))
+            beside = [(x - dx, y - dy), (x + dx, y + dy), (x + dx - dy, y + dy + dx), (x - dx - dy, y - dy + dx)]
+            own = paper.intersection(shapely.Polygon(beside))
+        shown = [*(seen.difference(own) for seen in shown), own]
+    left, bottom = (min(c) for c in zip(*(p.finished.floats for p in action.result.corners), strict=True))
+    s = float(action.result.allowance)
+    for seen, patch in zip(shown, action.result.patches, strict=True):
+        cells = shapely.union_all([shapely.Polygon([p.floats for p in cell]) for cell in patch.cells])
+        moved = shapely.affinity.translate(cells, s - left, s - bottom)
+        assert moved.symmetric_difference(seen).area < 1e-9
 
 
 def slanted_sides(action: CutPiece) -> Sides:

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from differential.patterns import EXAMPLES, SEEDS, example, random_build
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Subcut, Take, Trim, Turn
+from piecewright.kernel.action import Add, CutPiece, Finish, Lay, Press, Sew, Subcut, Take, Trim, Turn
 from piecewright.kernel.build import Build, Made
 from piecewright.kernel.unit import Unit
 
@@ -41,7 +41,7 @@ def _of(action: object) -> tuple[Unit, ...]:
         return action.first, action.second, action.result
     if isinstance(action, Lay):
         return (*(cell for row in action.rows for cell in row), action.result)
-    assert isinstance(action, Press)
+    assert isinstance(action, Press | Add)
     return (action.result,)
 
 

@@ -125,7 +125,7 @@ class Glass:
                 halves=tuple(self.layers(half) for half in action.halves),
             )
         if isinstance(action, Add):
-            return replace(action, foundation=in_glass(action.foundation))
+            return replace(action, foundation=in_glass(action.foundation), result=self.unit(action.result))
         if isinstance(action, Place | Stitch | Open | Flip):
             return self._layered(action, step)
         if isinstance(action, Curve):

@@ -33,7 +33,7 @@ def papered(drafts: Iterable[Drafted]) -> None:
     for draft in reversed(steps):
         (action,) = (one for one in draft.actions if isinstance(one, Add))
         whole = whole or action.foundation
-        draft.actions = (Add(foundation=whole, number=action.number),)
+        draft.actions = (replace(action, foundation=whole),)
         cut = rough(whole, action.number)
         draft.supplies = [
             replace(one, source=replace(one.source, width=cut.along, height=cut.across))

@@ -127,10 +127,11 @@ class Flip:
 class Add:
     """A piece is put on a paper foundation: the first is laid on it, each other one sewn along its line and opened.
     `foundation` has all its pieces, those to come too, so that each is known as it will be seen; `number` is the place
-    of this one, from 0. Everything lies in the frame of the paper."""
+    of this one, from 0. `result`: what lies on the paper then, trimmed to it."""
 
     foundation: Foundation
     number: int
+    result: Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -32,9 +32,10 @@ def run(bench: Bench, said: Said) -> Done:
 def on_paper(foundation: Foundation) -> Done:
     """The work when the last piece of a foundation has been opened."""
     number = len(foundation.pieces) - 1
+    unit = pieced(foundation)
     return Done(
-        work=Work(unit=pieced(foundation), paper=foundation),
-        actions=(Add(foundation=foundation, number=number),),
+        work=Work(unit=unit, paper=foundation),
+        actions=(Add(foundation=foundation, number=number, result=unit),),
         supplies=(supply_of(foundation, number),),
     )
 
