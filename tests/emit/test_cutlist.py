@@ -22,16 +22,16 @@ def rows(text: str) -> list[list[str]]:
 def test_it_holds_the_cut_list(name: str) -> None:
     plan = PLANS[name]
     header, *body = rows(written(plan))
-    assert header == ["fabric", "shape", "width", "height", "count", "reversed", "label", "each", "batches"]
+    assert header == ["fabric", "shape", "width", "height", "count", "reversed", "label"]
     assert body == [
-        [cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler, str(cut.count), "no", cut.label, "", ""]
+        [cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler, str(cut.count), "no", cut.label]
         for cut in plan.cuts
     ]
 
 
 def test_the_header_is_the_first_line_and_lines_end_as_the_standard_says() -> None:
     text = written(PLANS["lantern"])
-    assert text.startswith("fabric,shape,width,height,count,reversed,label,each,batches\r\n")
+    assert text.startswith("fabric,shape,width,height,count,reversed,label\r\n")
     assert text.count("\r\n") == text.count("\n") == len(PLANS["lantern"].cuts) + 1
 
 
@@ -40,7 +40,13 @@ def test_any_label_comes_back(label: str) -> None:
     plan = PLANS["cabin"]
     plan = replace(plan, cuts=tuple(replace(cut, label=label, reversed=True) for cut in plan.cuts))
     for row in rows(written(plan))[1:]:
-        assert row[5:] == ["yes", label, "", ""]
+        assert row[5:] == ["yes", label]
+
+
+def test_the_label_says_how_many_of_one_print() -> None:
+    plan = PLANS["cabin"]
+    plan = replace(plan, cuts=tuple(replace(cut, each=4, batches=20) for cut in plan.cuts[:1]))
+    assert rows(written(plan))[1][6] == f"{plan.cuts[0].label} (4 of one print, 20 times)"
 
 
 def test_no_cell_begins_like_a_formula() -> None:
