@@ -46,7 +46,7 @@ def test_any_label_comes_back(label: str) -> None:
 def test_the_label_says_how_many_of_one_print() -> None:
     plan = PLANS["cabin"]
     plan = replace(plan, cuts=tuple(replace(cut, each=4, batches=20) for cut in plan.cuts[:1]))
-    assert rows(written(plan))[1][6] == f"{plan.cuts[0].label} (4 of one print, 20 times)"
+    assert rows(written(plan))[1][6] == f"{plan.cuts[0].label} (4 of one print; 20 times)"
 
 
 def test_no_cell_begins_like_a_formula() -> None:

@@ -210,4 +210,4 @@ def test_no_file_shows_the_name_within() -> None:
     cuts = json.loads(files["plan.json"])["cuts"]
     assert (cuts[0]["each"], cuts[0]["batches"]) == (2, 20)
     header, first = files["cut-list.csv"].splitlines()[:2]
-    assert header.endswith(",label") and first.endswith(",half in light (2 of one print, 20 times)")
+    assert header.endswith(",label") and first.endswith(",half in light (2 of one print; 20 times)")

@@ -25,7 +25,7 @@ def csv(plan: Plan) -> str:
         reversed_ = "yes" if cut.reversed else "no"
         label = cut.label
         if cut.each is not None and cut.batches is not None:
-            label = f"{label} ({cut.each} of one print, {cut.batches} times)"
+            label = f"{label} ({cut.each} of one print; {cut.batches} times)"
         writer.writerow(
             (cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler, cut.count, reversed_, label)
         )

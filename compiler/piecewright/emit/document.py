@@ -66,7 +66,13 @@ def _image(figure: Figure) -> str:
 
 def _context(plan: Plan) -> dict[str, object]:
     large = {sheet.id for sheet in foundations(plan) if larger_than_page(sheet, plan.units_of_length)}
-    return {"page": page(plan), "plan": plan, "large": large, "sheet_file": foundation_path, "template_file": template_path}
+    return {
+        "page": page(plan),
+        "plan": plan,
+        "large": large,
+        "sheet_file": foundation_path,
+        "template_file": template_path,
+    }
 
 
 def kept(text: str) -> str:

@@ -15,17 +15,13 @@ from svgwrite.path import Path
 from svgwrite.text import Text
 
 from piecewright.dataclass import dataclass
-from piecewright.emit import paths
+from piecewright.emit import paths, true_size
 from piecewright.emit.lettering import FAMILY, SIZE, text_width
+from piecewright.emit.true_size import INCH, MARGIN, MILLIMETRE, bar, real
 from piecewright.plan.model import FoundationArea, FoundationPlan, Plan, Point
 
-INCH = 72.0
-MILLIMETRE = INCH / 25.4
-MARGIN = 9.0  # points round the sheet
 FOOT = 46.0  # points under the paper for the check marks
 LEAST = 190.0  # points: the check marks and their words need this width
-PAGE = (190 * MILLIMETRE, 259 * MILLIMETRE)
-"""What A4 and letter paper both have within margins of 10 mm, in points."""
 LARGEST, SMALLEST = 15.0, 5.0  # points, of the numbers in the areas
 DARK = "#1c1c1c"
 
@@ -44,13 +40,13 @@ def sheet_size(foundation: FoundationPlan, units: str) -> Size:
     """`units`: the pattern's; sheets of patterns in centimetres are given in millimetres."""
     across = max(foundation.width * INCH, LEAST) + 2 * MARGIN
     down = foundation.height * INCH + 2 * MARGIN + FOOT
-    return Size(across=across, down=down, width=_real(across, units), height=_real(down, units))
+    return Size(across=across, down=down, width=real(across, units), height=real(down, units))
 
 
 def larger_than_page(foundation: FoundationPlan, units: str) -> bool:
     """Whether the sheet does not fit on one page of paper, upright."""
     size = sheet_size(foundation, units)
-    return size.across > PAGE[0] or size.down > PAGE[1]
+    return true_size.larger_than_page(size.across, size.down)
 
 
 def foundations(plan: Plan) -> tuple[FoundationPlan, ...]:
@@ -80,7 +76,7 @@ def foundation_svg(foundation: FoundationPlan, units: str) -> str:
     if lines:
         group.add(_path(root, lines, stroke_width="1.1"))
     foot = MARGIN + foundation.height * INCH + 12.0
-    group.add(_path(root, _bar(MARGIN, foot + 6, INCH) + _bar(MARGIN, foot + 24, 20 * MILLIMETRE), stroke_width="0.75"))
+    group.add(_path(root, bar(MARGIN, foot + 6, INCH) + bar(MARGIN, foot + 24, 20 * MILLIMETRE), stroke_width="0.75"))
     root.add(group)
     words = Group(font_family=FAMILY, font_size=paths.number(SIZE), fill=DARK, factory=root)
     words.add(_text(root, "1 inch: measure before sewing", (MARGIN + INCH + 6, foot + 9.5)))
@@ -124,16 +120,6 @@ def _room(outline: list[Point], at: Point) -> float:
 def _box(foundation: FoundationPlan, inside: float, paper: Any) -> str:
     w, h = foundation.width - inside, foundation.height - inside
     return paths.ring(paper(p) for p in ((inside, inside), (w, inside), (w, h), (inside, h)))
-
-
-def _bar(x: float, y: float, length: float) -> str:
-    """A line of a length to measure, with a tick at either end."""
-    ticks = paths.line([(x, y - 4), (x, y + 4)]) + paths.line([(x + length, y - 4), (x + length, y + 4)])
-    return paths.line([(x, y), (x + length, y)]) + ticks
-
-
-def _real(points: float, units: str) -> str:
-    return f"{points / INCH:.4f}in" if units == "inch" else f"{points / MILLIMETRE:.3f}mm"
 
 
 def _named(element: Any, name: str) -> Any:

@@ -14,21 +14,39 @@ from piecewright.emit.lettering import DROP, FAMILY, LINE, SIZE, text_lines, tex
 from piecewright.plan.model import Panel, Point
 
 INCH = 72.0  # points
-CENTIMETRE = INCH / 2.54
+MILLIMETRE = INCH / 25.4
 MARGIN = 9.0  # points round the sheet
+PAGE = (190 * MILLIMETRE, 259 * MILLIMETRE)
+"""What A4 and letter paper both have within margins of 10 mm, in points."""
 DARK, QUIET = "#1c1c1c", "#4a4a4a"
 HEAVY, FINE = 1.2, 0.6
-CHECKS = (("1 in", INCH), ("2 cm", 2 * CENTIMETRE))
+CHECKS = (("1 in", INCH), ("2 cm", 20 * MILLIMETRE))
 CHECK_TOLD = "Print at 100 % and measure these lines first."
 NARROW = 250.0  # points: the words under a small sheet may be this wide
 Label = tuple[Point, str]
 """A short text about a point, in inches of the panel."""
 
 
+def real(points: float, units: str) -> str:
+    """A length on paper as it stands in a file; in patterns in centimetres it is given in millimetres."""
+    return f"{points / INCH:.4f}in" if units == "inch" else f"{points / MILLIMETRE:.3f}mm"
+
+
+def bar(x: float, y: float, length: float) -> str:
+    """A line of a length to measure, with a tick at either end."""
+    ticks = paths.line([(x, y - 4), (x, y + 4)]) + paths.line([(x + length, y - 4), (x + length, y + 4)])
+    return paths.line([(x, y), (x + length, y)]) + ticks
+
+
+def larger_than_page(across: float, down: float) -> bool:
+    """Whether a sheet, in points, does not fit on one page of paper, upright."""
+    return across > PAGE[0] or down > PAGE[1]
+
+
 def true_size(
-    panel: Panel, *, name: str, title: str, words: Sequence[str], labels: Sequence[Label] = ()
+    panel: Panel, *, name: str, title: str, words: Sequence[str], units: str, labels: Sequence[Label] = ()
 ) -> str:
-    """The lines of a panel, an inch to the inch, with words and the lines to measure under them; SVG text without an XML
+    """The lines of a panel, an inch to the inch, with words and the lines to measure under them; SVG text without XML
     declaration, to be set into a page or to stand as a file."""
     inner = [p for stroke in panel.strokes for p in stroke.points]
     left, right = min(p[0] for p in inner), max(p[0] for p in inner)
@@ -62,7 +80,7 @@ def true_size(
     parts.append(_checks(below + 12.0, texts))
     named = f"fig-{name}"
     size = (
-        f'width="{_inches(width)}in" height="{_inches(height)}in"'
+        f'width="{real(width, units)}" height="{real(height, units)}"'
         f' viewBox="0 0 {paths.number(width)} {paths.number(height)}"'
     )
     return (
@@ -81,8 +99,7 @@ def _checks(top: float, texts: list[str]) -> str:
     """The lines to measure, one beside the other, with their lengths as words after them."""
     d, x = "", MARGIN
     for told, length in CHECKS:
-        d += paths.line([(x, top), (x + length, top)])
-        d += "".join(paths.line([(at, top - MARK), (at, top + MARK)]) for at in (x, x + length))
+        d += bar(x, top, length)
         texts.append(_text(x + length + 6.0, top, told, "start"))
         x += length + 6.0 + text_width(told) + 20.0
     return _path(d, FINE, DARK)
@@ -96,7 +113,3 @@ def _path(d: str, weight: float, colour: str, dashes: str = "") -> str:
 def _text(x: float, y: float, text: str, anchor: str) -> str:
     at = f'x="{paths.number(x)}" y="{paths.number(y + DROP)}"'
     return f'<text {at} text-anchor="{anchor}">{escape(text)}</text>'
-
-
-def _inches(points: float) -> str:
-    return f"{points / INCH:.4f}".rstrip("0").rstrip(".")

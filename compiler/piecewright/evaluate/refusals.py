@@ -92,7 +92,8 @@ def _not_alike(f: Facts) -> Saying:
         return Saying("E305", "the segments are not alike", "subcut across the seams of strips that lie left to right")
     how = f.word("how")
     if how in ("layers", "held"):
-        why = "some are held by one seam and open, others stay in layers" if how == "held" else "their seams lie otherwise"
+        held = "some are held by one seam and open, others stay in layers"
+        why = held if how == "held" else "their seams lie otherwise"
         return Saying("E305", f"the parts of this cut are not alike: {why}", "cut on lines that part the layers evenly")
     if how == "mirror":
         why = "they are mirror images of each other"
@@ -266,7 +267,9 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "flip a square, or join a piece cut to its shape",
     ),
     "flip-short": lambda f: Saying(
-        "E321", "opened, the square does not cover this corner of the work", "cut the square larger, or the work squarer"
+        "E321",
+        "opened, the square does not cover this corner of the work",
+        "cut the square larger, or the work squarer",
     ),
     "corner-not-square": lambda f: Saying(
         "E322", "a quarter circle is sewn into a square corner, and this one is not", "trim the work square first"

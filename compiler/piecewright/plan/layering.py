@@ -174,8 +174,10 @@ def flip_text(flips: Sequence[Flip], step: Step, tongue: Tongue) -> str:
     if len(flips) == 1:
         return " ".join(
             (
-                sentence(f"lay {what} on {point_words(flips[0].corner)}{of}, right sides together, and sew it corner to "
-                         "corner, across the corner of the work"),
+                sentence(
+                    f"lay {what} on {point_words(flips[0].corner)}{of}, right sides together, and sew it corner to "
+                    "corner, across the corner of the work"
+                ),
                 sentence(f"cut {seam} outside the seam, open it and {pressing}"),
             )
         )

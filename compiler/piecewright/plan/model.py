@@ -75,8 +75,8 @@ StrokeRole = Literal["raw", "seam", "stitch", "allowance", "cut", "ruler", "rule
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stroke:
-    """A line and what it is: raw edge, sewn seam, stitching to come, line drawn on a wrong side, cut, ruler outline or ruler line
-    laid on a seam. A closed one joins its ends. A cut is drawn on past both its ends."""
+    """A line and what it is: raw edge, sewn seam, stitching to come, line drawn on a wrong side, cut, ruler
+    outline or ruler line laid on a seam. A closed one joins its ends. A cut is drawn on past both its ends."""
 
     points: tuple[Point, ...]
     role: StrokeRole
