@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 from piecewright.emit import emit
 from piecewright.emit.foundation import INCH, MARGIN, foundation_svg, foundations, larger_than_page, sheet_size
-from piecewright.pipeline import compile_source
+from piecewright.pipeline import build, compile_source
 from piecewright.plan.model import FoundationPlan, Plan, UnitPlan
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -174,3 +175,13 @@ def test_what_fits_on_a_page(across: str, fits: bool) -> None:
     (foundation,) = foundations(planned(**{**INCHES, "across": across}))
     assert larger_than_page(foundation, "inch") is not fits
     assert sheet_size(foundation, "inch").across == float(foundation.width) * INCH + 2 * MARGIN
+
+
+def test_a_later_build_takes_away_a_sheet_it_no_longer_has(tmp_path: Path) -> None:
+    pattern, out = tmp_path / "boat.piece", tmp_path / "out"
+    pattern.write_text(PATTERN.format(**INCHES), encoding="utf-8")
+    build(pattern, out, to=("svg",))
+    (out / "foundations" / "mine.svg").write_text("<svg/>", encoding="utf-8")
+    pattern.write_text(PATTERN.format(**INCHES).replace("block boat", "block ferry"), encoding="utf-8")
+    build(pattern, out, to=("svg",))
+    assert sorted(one.name for one in (out / "foundations").iterdir()) == ["ferry.svg", "mine.svg"]
