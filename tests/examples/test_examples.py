@@ -53,9 +53,9 @@ FACTS = {
     "17-river-hanging.piece": Fact("river-hanging", "45", "45", 432, 211),
     "18-vane-sewn-then-cut.piece": Fact("boathouse", "12", "12", 28, 34),
     "19-star-over-the-landing.piece": Fact("framed-star", "23/2", "23/2", 20, 68),
-    "22-path-by-the-water.piece": Fact("bay", "12", "12", 12, 12),
     "21-boat-on-paper.piece": Fact("crossing", "12", "6", 14, 14),
     "20-what-is-in-the-basket.piece": Fact("bench-cover", "28", "22", 136, 112),
+    "22-path-by-the-water.piece": Fact("bay", "12", "12", 12, 12),
 }
 
 

@@ -39,7 +39,7 @@ def html(plan: Plan, drawn: Mapping[str, str] | None = None) -> str:
 
     there = environment(autoescape=True)
     there.filters["kept"] = kept
-    there.filters["template"] = lambda template: Markup(template_sheet(template).strip())
+    there.filters["template"] = lambda template: Markup(template_sheet(template, plan.units_of_length).strip())
     there.filters["true_size"] = lambda sheet: Markup(foundation_svg(sheet, plan.units_of_length).strip())
     there.globals.update(figure=figure, swatch=swatch, css=Markup(read("pattern.css")))
     return there.get_template("pattern.html.j2").render(_context(plan))

@@ -8,7 +8,7 @@ from piecewright.plan.model import Plan, Point, TemplatePlan
 
 def template_sheets(plan: Plan) -> dict[str, str]:
     """SVG text of each template by its id."""
-    return {template.id: template_sheet(template) for template in plan.templates}
+    return {template.id: template_sheet(template, plan.units_of_length) for template in plan.templates}
 
 
 def template_path(template_id: str) -> str:
@@ -16,12 +16,14 @@ def template_path(template_id: str) -> str:
     return f"templates/{template_id}.svg"
 
 
-def template_sheet(template: TemplatePlan) -> str:
+def template_sheet(template: TemplatePlan, units: str) -> str:
+    """`units`: the pattern's."""
     return true_size(
         template.panel,
         name=template.id,
         title=template.title,
         words=(template.text,),
+        units=units,
         labels=((_inside(template), template.letter),),
     )
 

@@ -22,6 +22,8 @@ DARK, QUIET = "#1c1c1c", "#4a4a4a"
 HEAVY, FINE = 1.2, 0.6
 CHECKS = (("1 in", INCH), ("2 cm", 20 * MILLIMETRE))
 CHECK_TOLD = "Print at 100 % and measure these lines first."
+OVER_PAGES = "Larger than a page of A4 or letter paper: print it over several pages and join them."
+_FOOT = 120.0  # points, at most, that words and lines to measure take under what is drawn
 NARROW = 250.0  # points: the words under a small sheet may be this wide
 Label = tuple[Point, str]
 """A short text about a point, in inches of the panel."""
@@ -46,14 +48,17 @@ def larger_than_page(across: float, down: float) -> bool:
 def true_size(
     panel: Panel, *, name: str, title: str, words: Sequence[str], units: str, labels: Sequence[Label] = ()
 ) -> str:
-    """The lines of a panel, an inch to the inch, with words and the lines to measure under them; SVG text without XML
-    declaration, to be set into a page or to stand as a file."""
+    """The lines of a panel, an inch to the inch, with words and the lines to measure under them. SVG text without an
+    XML declaration, to be set into a page or to stand as a file; `units` are the pattern's."""
     inner = [p for stroke in panel.strokes for p in stroke.points]
     left, right = min(p[0] for p in inner), max(p[0] for p in inner)
     low, high = min(p[1] for p in inner), max(p[1] for p in inner)
     across = max((right - left) * INCH, NARROW)
-    rows = [line for text in (title, *words, CHECK_TOLD) for line in text_lines(text, across)]
     floor = MARGIN + MARK + (high - low) * INCH + MARK
+    told = (title, *words, CHECK_TOLD)
+    if larger_than_page(across + 2 * (MARGIN + MARK), floor + _FOOT):
+        told = (*told, OVER_PAGES)
+    rows = [line for text in told for line in text_lines(text, across)]
     below = floor + 8.0 + LINE * len(rows)
     width, height = across + 2 * (MARGIN + MARK), below + 30.0 + MARGIN
 
