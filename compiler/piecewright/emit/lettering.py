@@ -35,7 +35,7 @@ def text_width(text: str) -> float:
 def text_lines(text: str, width: float) -> tuple[str, ...]:
     """The text broken between words so that no line is wider than `width` points, unless one word is."""
     lines: list[str] = []
-    for word in text.split():
+    for word in filter(None, text.split(" ")):  # never at a space that does not break
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer) <= width:
             lines[-1] = longer

@@ -24,7 +24,7 @@ CHECKS = (("1 in", INCH), ("2 cm", 20 * MILLIMETRE))
 CHECK_TOLD = "Print at 100 % and measure these lines first."
 OVER_PAGES = "Larger than a page of A4 or letter paper: print it over several pages and join them."
 _FOOT = 120.0  # points, at most, that words and lines to measure take under what is drawn
-NARROW = 250.0  # points: the words under a small sheet may be this wide
+NARROW = 290.0  # points: the words under a small sheet may be this wide
 Label = tuple[Point, str]
 """A short text about a point, in inches of the panel."""
 

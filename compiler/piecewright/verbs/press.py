@@ -9,7 +9,7 @@ from piecewright.exact import Exact, Vector
 from piecewright.kernel.build import Fabric
 from piecewright.kernel.measure import raw_edge
 from piecewright.kernel.polygon import box, clear_of, sides_of_line
-from piecewright.kernel.unit import Pressed, Seam, Unit
+from piecewright.kernel.unit import Disc, Pressed, Seam, Unit
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Brought, Refused
 
@@ -189,9 +189,27 @@ def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:
             for i, p in enumerate(cell):
                 if sides[i] == 0 and sides[i - 1] == 0:
                     length = (p - cell[i - 1]).dot(along)
+                    if patch.discs and length > 0:
+                        length = _beside_curves(cell[i - 1], p, along, patch.discs)
                     if length > 0:
                         found[patch.fabric] = found.get(patch.fabric, Exact(0)) + length
     return found
+
+
+def _beside_curves(start: Vector, end: Vector, along: Vector, discs: tuple[Disc, ...]) -> Exact:
+    """How much of a stretch along an edge lies within or outside circles. A circle that reaches the edge is measured on
+    the parallel through its centre, where the edge's seam will run: the root that the edge itself brings may be no
+    number."""
+    low, high, hidden = start.dot(along), end.dot(along), Exact(0)
+    for disc in discs:
+        middle, away = disc.centre.dot(along), abs(along.cross(disc.centre - start))
+        reach = disc.radius if away < disc.radius else Exact(0)
+        first, last = max(low, middle - reach), min(high, middle + reach)
+        if disc.inside:
+            low, high = first, max(first, last)
+        elif last > first:
+            hidden = hidden + (last - first)
+    return high - low - hidden
 
 
 def lengths_beside(unit: Unit, seams: tuple[Seam, ...]) -> tuple[Lengths, Lengths]:
