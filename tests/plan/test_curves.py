@@ -63,6 +63,15 @@ def test_quarter_circles_are_cut_by_template_and_what_is_hollowed_says_so():
     assert outer.radius is not None and outer.radius.exact == "3"
 
 
+def test_of_pieced_work_no_piece_is_said_to_be_hollowed():
+    text = PATTERN.format(square="4 1/2", radius="3", inner="1 1/2", settings="", border="1")
+    text = text.replace("    curve 3 of", "    border 2 of path on right and top\n    curve 3 of")
+    plan = compile_source(text).plan
+    assert plan is not None
+    told = {cut.label for cut in plan.cuts if cut.shape != "quarter circle"}
+    assert told == {"bend", "plain"}
+
+
 def test_strips_are_as_high_as_the_bulge_of_the_arc():
     """r = 2 1/2, s = 1/4 at a ruler of 1/64: a straight edge is 1/4 + √7.5 = 2.9886, and the arc stands r + 2s high."""
     strips = [strip for strip in planned(radius="2 1/2", settings="    ruler 1/64").strips if strip.fabric == "dusk"]

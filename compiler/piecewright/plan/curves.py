@@ -28,12 +28,15 @@ def letters(build: Build) -> dict[Exact, tuple[str, str]]:
 def hollows(build: Build) -> dict[tuple[str, Piece], tuple[Exact, ...]]:
     """The radii of the hollows that are cut into a piece after it is cut out, by the key of its unit and the piece.
 
-    A piece is known by the line that cut it, which its patches remember.
+    A piece is known by the line that cut it, which its patches remember. Of work with seams in it the corner of the
+    work is hollowed, and not of one of its pieces.
     """
     found: dict[tuple[str, Piece], dict[Exact, None]] = {}
     for made in build.made:
         pieces = [(step.line, s.source) for step in made.steps for s in step.supplies if isinstance(s.source, Piece)]
         for curve in _curves(made):
+            if curve.before.seams:
+                continue
             before = {(patch.cut, patch.cells): patch.discs for patch in curve.before.patches}
             for patch in curve.result.patches:
                 if before.get((patch.cut, patch.cells), patch.discs) == patch.discs:
@@ -47,7 +50,7 @@ def hollows(build: Build) -> dict[tuple[str, Piece], tuple[Exact, ...]]:
 
 
 def hollow_note(radii: Sequence[Exact], known: Letters) -> str:
-    """`a corner is then cut away by template B`"""
+    """`then hollowed by template B`"""
     if not radii:
         return ""
     named = listed([known[radius][1] for radius in radii])
