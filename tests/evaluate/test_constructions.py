@@ -30,6 +30,7 @@ NAMES = (
     "churn-dash",
     "claws",
     "paw",
+    "bears-paw",
     "tip",
     "nested",
     "band",
@@ -96,7 +97,7 @@ def test_all_that_can_be_said_is_made() -> None:
     assert {"narrow", "wide", "low-stripe", "high-stripe"} <= made
     assert made.isdisjoint({"slashed", "striped"})  # the four above are their parts
     unasked = {name for name in NAMES if name not in made} - {"slashed", "striped"}
-    assert unasked <= {"double-stripe", "rail-strip", "claws", "paw"}  # a quilt, or a block not made here, uses these
+    assert unasked <= {"double-stripe", "rail-strip"}  # a quilt, or a block not made here, uses these
 
 
 def test_the_cloth_of_everything_made_is_in_balance() -> None:
@@ -107,6 +108,7 @@ def test_the_cloth_of_everything_made_is_in_balance() -> None:
 def test_sizes() -> None:
     sizes = {one.key: (str(width(one.unit)), str(height(one.unit)), one.copies) for one in built().made}
     assert sizes["lantern(dusk, glow)"] == ("8", "8", 1)
+    assert sizes["bears-paw(sand, clay)"] == ("29/2", "29/2", 1)
     assert sizes["nine-patch(sand, dusk)"] == ("13/2", "13/2", 1)
     assert sizes["curved-cabin(glow, sand, dusk, 5)"] == ("12", "12", 1)
     assert sizes["spike-row(sand, dusk)"] == ("13", "7/2", 1)

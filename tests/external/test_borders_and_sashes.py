@@ -103,6 +103,12 @@ def test_sashes_and_cornerstones_outside_too(across: int, down: int) -> None:
     sashes, posts = sum(cuts(plan, "dusk").values()), sum(cuts(plan, "clay").values())
     assert sashes == down * (across + 1) + across * (down + 1)
     assert posts == (down + 1) * (across + 1)
+    told = planned(
+        f"block field\n    lay {across} by {down}\n        | square 12 1/2 of sand\n"
+        "    sash 2 1/2 of dusk, posts of clay, all-round\n"
+    )
+    assert all(cuts(told, fabric) == cuts(plan, fabric) for fabric in ("sand", "dusk", "clay"))
+    assert size(told, "field") == size(plan, "field")
     if (across, down) == (4, 5):
         assert (sashes, posts) == (49, 30)
 

@@ -79,6 +79,8 @@ def joins(action: Sew | Lay) -> Iterator[Join]:
             for i, j in zip(action.first_edges, reversed(action.second_edges), strict=True):
                 yield Join(action.first, i, action.second, j, "", action.name)
         return
+    if not action.sewn:
+        return
     seen: set[tuple[object, ...]] = set()
     for row, names in zip(action.rows, action.names, strict=True):
         for c in range(len(row) - 1):

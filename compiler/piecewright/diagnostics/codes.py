@@ -92,6 +92,7 @@ CODES: dict[str, Code] = {
     "E324": Code("a piece of which nothing is left"),
     "E325": Code("no paper to add to"),
     "E326": Code("a part that is not told from another"),
+    "E327": Code("no cells for a sash"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),

@@ -307,6 +307,23 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         f"{f.count('parts')} parts of this cut lie equally far at `{f.word('place')}`",
         "name a side or corner where only one of them lies",
     ),
+    "sash-nowhere": lambda f: Saying(
+        "E327",
+        "there are no cells laid out here for strips to lie between",
+        "write `sash` right below a `lay`, before any other step",
+    ),
+    "sash-one-cell": lambda f: Saying(
+        "E327", "one cell has no other beside it for a strip to lie between", "write `all-round`, or lay more cells"
+    ),
+    "sash-no-crossing": lambda f: Saying(
+        "E327", "no strips cross here, so there is no place for posts", "leave `posts` out, or write `all-round`"
+    ),
+    "sash-rows-differ": lambda f: Saying(
+        "E327",
+        f"this row has {counted(f.count('second'), 'cell')} and the first has {f.count('first')}, so the strips between"
+        " them do not meet",
+        "give every row as many cells",
+    ),
     "in-pieces": lambda f: Saying("E310", "a part of this would fall in pieces"),
     "one-print": lambda f: Saying(
         "E223",

@@ -96,11 +96,14 @@ class Table:
         self._notes: list[str] = []
         self._rounds = 0
         self._depth = 0
+        self._sashed = False  # the next step is a sash
         self._end = definition.span  # the last step
 
     def do(self) -> None:
         """All steps of the definition. What is wrong is reported and loses the work."""
-        for statement in self.definition.statements(self.session.report):
+        statements = self.definition.statements(self.session.report)
+        for number, statement in enumerate(statements, 1):
+            self._sashed = _next_step(statements[number:]) == "sash"
             self._statement(statement)
         if not self.started and not self.env.lost:
             self._problem(Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span))
@@ -269,7 +272,7 @@ class Table:
             raise layers_refused(work, verb.name, statement.span)
 
     def _run(self, verb: Verb, match: Match, said: Said) -> Done:
-        done = run_verb(verb, match, said, self.env, self.session)
+        done = run_verb(verb, match, said, self.env, self.session, sashed=self._sashed and not self._depth)
         return laid(done) if isinstance(done, Brought) else done
 
     def _record(self, statement: Statement, verb: Verb, done: Done, places: tuple[str, ...]) -> None:
@@ -336,7 +339,14 @@ def _also(draft: Draft, later: Draft) -> None:
     draft.expects = [e for e in draft.expects if (e.measure, e.values, e.words) in kept]
 
 
-def run_verb(verb: Verb, match: Match, said: Said, env: Env, session: Session) -> Done | Brought:
+def _next_step(statements: list[Statement]) -> str:
+    """The verb of the next statement that changes the work; names and notes do not."""
+    return next((one.verb.name for one in statements if one.verb is not None and one.verb.name != "note"), "")
+
+
+def run_verb(
+    verb: Verb, match: Match, said: Said, env: Env, session: Session, *, sashed: bool = False
+) -> Done | Brought:
     """The verb's own function, and what it refuses as a problem with its place."""
     bench = Bench(
         work=env.work,
@@ -344,6 +354,7 @@ def run_verb(verb: Verb, match: Match, said: Said, env: Env, session: Session) -
         fabrics=session.fabrics,
         drawn=env.drawn,
         line=match.span.line,
+        sashed=sashed,
     )
     try:
         return verb.run(bench, said)

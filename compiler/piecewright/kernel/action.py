@@ -195,13 +195,15 @@ class Press:
 class Lay:
     """Units set out in rows, top row first, left to right, each where it lies in `result`; sewn row
     by row. `names[r][c]` is what each is called. `row_units`: each row when it is sewn, where it lies in
-    `result`, its outer allowances still on. `keys[r][c]` is the key of the unit, empty for a piece of cloth."""
+    `result`, its outer allowances still on. `keys[r][c]` is the key of the unit, empty for a piece of cloth.
+    Not `sewn`: they are only set out, side by side without seams, and `result` is the first of them."""
 
     rows: tuple[tuple[Unit, ...], ...]
     names: tuple[tuple[str, ...], ...]
     result: Unit
     row_units: tuple[Unit, ...] = ()
     keys: tuple[tuple[str, ...], ...] = ()
+    sewn: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

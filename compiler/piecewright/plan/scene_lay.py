@@ -16,7 +16,8 @@ CLOSE = 1e-6  # inches
 
 def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     """First the cells, drawn apart where they will lie; then, if both rows and columns are more than one, the
-    sewn rows; then the whole with its size. Arrows show how the seams new in each are pressed."""
+    sewn rows; then the whole with its size. Arrows show how the seams new in each are pressed.
+    Of a table that is only set out the cells alone."""
     rows = action.rows
     several = len(rows) > 1 and len(action.row_units) == len(rows)
     gap = max(0.05 * extent(action.result), 0.3)
@@ -25,6 +26,8 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     for r, row in enumerate(rows):
         for c, cell in enumerate(row):
             cells.put(cell, (c * apart, -r * apart * 1.25))
+    if not action.sewn:
+        return (cells.panel(),)
     panels = [cells]
     if several and max(len(row) for row in rows) > 1:
         table = Table(settings, line)

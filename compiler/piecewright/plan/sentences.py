@@ -54,6 +54,8 @@ def lay_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, tuple[str, .
         [tongue.called(key or piece_named(name, cell, step), name) for key, name, cell in zip(*row, strict=True)]
         for row in zip(keys, action.names, action.rows, strict=True)
     ]
+    if not action.sewn:
+        return _set_out_text(cells)
     if len(cells) == 1:
         text = f"Lay out {len(cells[0])} side by side, as the figure shows. Sew them together from left to right."
         return f"{text} {_lay_pressing(action)}", (sentence(f"from left to right: {_together(cells[0])}"),)
@@ -63,6 +65,33 @@ def lay_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, tuple[str, .
     of = f" of {len(cells[0])}" if len({len(row) for row in cells}) == 1 else ""
     text = f"Lay out {len(cells)} rows{of}, as the figure shows. Sew each row together, then the rows to each other."
     return f"{text} {_lay_pressing(action)}", tuple(_rows_text([_together(row) for row in cells]))
+
+
+def _set_out_text(cells: Sequence[Sequence[str]]) -> tuple[str, tuple[str, ...]]:
+    """`Lay out 2 rows of 2, as the figure shows; do not sew them yet.`"""
+    later = "as the figure shows; do not sew them yet."
+    if len(cells) == 1:
+        told = f"Lay out {len(cells[0])} side by side, {later}" if len(cells[0]) > 1 else "Lay out one."
+        return told, (sentence(f"from left to right: {_together(cells[0])}"),)
+    if len(cells[0]) == 1:
+        column = [row[0] for row in cells]
+        return f"Lay out {len(cells)} one below the other, {later}", (sentence(f"from the top: {_together(column)}"),)
+    return f"Lay out {len(cells)} rows of {len(cells[0])}, {later}", tuple(_rows_text([_together(r) for r in cells]))
+
+
+def sash_text(action: Lay, step: Step, tongue: Tongue) -> str:
+    """`Lay the sashes with them, as the figure shows: 4 times ground strip 2½ × 6½; claw square 2½. Sew …`"""
+    pieces = [source for source in brought(step) if isinstance(source, Piece)]
+    named = [tongue.piece(piece, "strip" if piece.shape == "rectangle" else "") for piece in pieces]
+    text = f"Lay the sashes with them, as the figure shows: {_together(named)}."
+    if len(action.rows) == 1:
+        text += " Sew all together from left to right."
+    elif all(len(row) == 1 for row in action.rows):
+        text += " Sew all together from top to bottom."
+    else:
+        text += " Sew each row together, then the rows to each other."
+    is_open = all(unit.seams[-1].pressed == "open" for unit in (*action.row_units, action.result) if unit.seams)
+    return f"{text} {'Press every seam open.' if is_open else 'Press as the arrows show.'}"
 
 
 def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from piecewright.exact import Vector
+from piecewright.exact import Exact, Vector
 from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.chain import Joined, chain
 from piecewright.kernel.errors import SewingError
+from piecewright.kernel.measure import edge_length
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs import press
@@ -23,6 +24,8 @@ MOST_CELLS = 10_000
 def run(bench: Bench, said: Said) -> Done:
     """Each row is sewn left to right, then the rows top to bottom."""
     table = _table(said)
+    if bench.sashed:
+        return _set_out(bench, table)
     seams = Seams(bench, said.clause("press"))
     rows = _rows(seams, table)
     result, units, words = rows[0]
@@ -30,7 +33,7 @@ def run(bench: Bench, said: Said) -> Done:
     for (row, units, names), cells in zip(rows[1:], table[1:], strict=True):
         whole = Brought(unit=row, source="", name="the row", words=names)
         joined = seams.joined(result, words, "bottom", (whole, cells[0][1]), "top", "right")
-        placed.append(_carried(units, row, joined.second))
+        placed.append(carried(units, row, joined.second))
         row_units.append(joined.second)
         words = tuple(dict.fromkeys((*words, *names)))
         result = joined.unit
@@ -43,6 +46,51 @@ def run(bench: Bench, said: Said) -> Done:
         keys=tuple(tuple(cell.source if isinstance(cell.source, str) else "" for cell, _ in row) for row in table),
     )
     return Done(work=Work(unit=result, words=words), actions=(action,), supplies=_supplies(table))
+
+
+def _set_out(bench: Bench, table: list[list[Cell]]) -> Done:
+    """The cells as they will lie, side by side, for strips to be sewn between them: all in a row are equally high
+    and all in a column equally wide."""
+    placed: list[tuple[Unit, ...]] = []
+    y = Exact(0)
+    for row in table:
+        if len(row) != len(table[0]):
+            raise Refused("sash-rows-differ", row[0][1], first=len(table[0]), second=len(row))
+        units: list[Unit] = []
+        x = Exact(0)
+        y = y - _finished(row[0], "left")
+        for c, cell in enumerate(row):
+            for edge in ("left", "right"):
+                _matches(bench, row[0], "left", cell, edge)
+            for edge in ("top", "bottom"):
+                _matches(bench, table[0][c], "top", cell, edge)
+            corners = [corner.finished for corner in cell[0].unit.corners]
+            units.append(
+                moved(cell[0].unit, Vector(x - min(one.x for one in corners), y - min(one.y for one in corners)))
+            )
+            x = x + _finished(table[0][c], "top")
+        placed.append(tuple(units))
+    action = Lay(
+        rows=tuple(placed),
+        names=tuple(tuple(cell.name for cell, _ in row) for row in table),
+        result=placed[0][0],
+        keys=tuple(tuple(cell.source if isinstance(cell.source, str) else "" for cell, _ in row) for row in table),
+        sewn=False,
+    )
+    cells = tuple(tuple(cell for cell, _ in row) for row in table)
+    return Done(work=Work(unit=placed[0][0], set_out=cells), actions=(action,), supplies=_supplies(table))
+
+
+def _finished(cell: Cell, edge: str) -> Exact:
+    unit = cell[0].unit
+    return edge_length(unit, edge_of(unit, edge, cell[1]), finished=True)
+
+
+def _matches(bench: Bench, one: Cell, its: str, other: Cell, edge: str) -> None:
+    """Raises where a strip that fits one cell does not fit another."""
+    first, second = _finished(one, its), _finished(other, edge)
+    if abs(first - second) > bench.settings.tolerance:
+        raise Refused("edges-differ", other[1], first=first, second=second, difference=abs(first - second), table=True)
 
 
 def _table(said: Said) -> list[list[Cell]]:
@@ -119,7 +167,7 @@ class Seams:
             raise self._refused
 
 
-def _carried(units: tuple[Unit, ...], row: Unit, placed: Unit) -> tuple[Unit, ...]:
+def carried(units: tuple[Unit, ...], row: Unit, placed: Unit) -> tuple[Unit, ...]:
     """The cells of a row moved as the row was."""
     turn = placed.directions[0].turned(row.directions[0].conjugate())
     if turn != Vector(1, 0):

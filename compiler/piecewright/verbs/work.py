@@ -61,7 +61,8 @@ class Work:
 
     Of work in layers `unit` is the base, which lies face up and which all places are read from; `layers` is the
     whole, and `over` the pieces that were placed on it. Of work on a paper foundation `unit` is what shows, and
-    `paper` all that is on it; `add` goes on with that as long as nothing else was done.
+    `paper` all that is on it; `add` goes on with that as long as nothing else was done. Of a table that
+    is set out and not sewn yet, `set_out` are the cells, and `unit` is only the first of them.
     """
 
     unit: Unit
@@ -75,18 +76,21 @@ class Work:
     layers: Layers | None = None
     over: tuple[Brought, ...] = ()
     paper: Foundation | None = None
+    set_out: tuple[tuple[Brought, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bench:
     """Where a step is done. `work` is None before the first; `drawn` is how long, in inches, a strip without
-    ends is drawn; `line` is the source line, which every piece cut there remembers."""
+    ends is drawn; `line` is the source line, which every piece cut there remembers; `sashed`: the next step
+    sews strips between what is laid out."""
 
     work: Work | None
     settings: Settings
     fabrics: Mapping[str, Fabric]
     drawn: Exact
     line: int = 0
+    sashed: bool = False
 
     def print_of(self, name: str) -> str:
         """The assorted fabric from which a fabric was chosen, or empty."""

@@ -1,0 +1,125 @@
+"""`sash WIDTH of FABRIC`: strips between the cells of the table above it"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from piecewright.exact import Exact
+from piecewright.kernel.action import Lay
+from piecewright.kernel.build import Piece, Supply
+from piecewright.kernel.measure import edge_length
+from piecewright.verbs import press
+from piecewright.verbs.cloth import cut_from_cloth
+from piecewright.verbs.lay import Row, Seams, carried
+from piecewright.verbs.registry import Said, Verb
+from piecewright.verbs.sewing import edge_of
+from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
+
+Cells = list[tuple[Brought, bool]]  # the pieces of a row, and whether each is a sash
+
+
+def run(bench: Bench, said: Said) -> Done:
+    """The table widened by rows and columns of strips, sewn row by row, then the rows top to bottom."""
+    cells = bench.hand().set_out
+    if not cells:
+        raise Refused("sash-nowhere")
+    table = _table(bench, said, cells)
+    seams = Seams(bench, said.clause("press"))
+    rows = [_row(seams, pieces) for pieces, _ in table]
+    result, units, words = rows[0]
+    placed, row_units = [units], [result]
+    for (row, units, names), (_, sash) in zip(rows[1:], table[1:], strict=True):
+        whole = Brought(unit=row, source="", name="the row", words=names)
+        joined = seams.joined(result, words, "bottom", (whole, ""), "top", "right" if sash else "left")
+        placed.append(carried(units, row, joined.second))
+        row_units.append(joined.second)
+        words = tuple(dict.fromkeys((*words, *names)))
+        result = joined.unit
+    seams.refuse()
+    action = Lay(
+        rows=tuple(placed),
+        names=tuple(tuple(piece.name for piece, _ in pieces) for pieces, _ in table),
+        result=result,
+        row_units=tuple(row_units),
+        keys=tuple(
+            tuple(piece.source if isinstance(piece.source, str) else "" for piece, _ in pieces) for pieces, _ in table
+        ),
+    )
+    known = {id(cell) for row_of in cells for cell in row_of}
+    new = [piece.source for pieces, _ in table for piece, _ in pieces if id(piece) not in known]
+    return Done(work=Work(unit=result, words=words), actions=(action,), supplies=_supplies(new))
+
+
+def _table(bench: Bench, said: Said, cells: tuple[tuple[Brought, ...], ...]) -> list[tuple[Cells, bool]]:
+    """The rows with their strips, and whether each is a row of the sash."""
+    width, fabric, posts = said.length("WIDTH"), said.word("FABRIC"), said.clause("posts")
+    outside = said.clause("all-round") is not None
+    across, down = len(cells[0]), len(cells)
+    if across * down == 1 and not outside:
+        raise Refused("sash-one-cell")
+    if posts is not None and not outside and 1 in (across, down):
+        raise Refused("sash-no-crossing", posts.at())
+
+    def strip(length: Exact, *, upright: bool) -> Brought:
+        sizes = (width, length) if upright else (length, width)
+        return replace(cut_from_cloth(bench, "rectangle", *sizes, fabric), name=f"{fabric} strip")
+
+    table: list[tuple[Cells, bool]] = []
+    for row in cells:
+        upright = strip(_cut(bench, row[0], "left"), upright=True)
+        table.append((_between([(cell, False) for cell in row], (upright, True), outside), False))
+    seam = 2 * bench.settings.seam
+    lengths = [_cut(bench, cell, "top") for cell in cells[0]]
+    if posts is not None:
+        post = cut_from_cloth(bench, "square", width, width, posts.word("FABRIC"))
+        level: Cells = _between([(strip(one, upright=False), True) for one in lengths], (post, False), outside)
+    else:
+        strips = across + (1 if outside else -1)
+        whole = sum((one - seam for one in lengths), seam) + (width - seam) * strips
+        level = [(strip(whole, upright=False), True)]
+    found: list[tuple[Cells, bool]] = [(level, True)] if outside else []
+    for n, one in enumerate(table):
+        found += [(level, True), one] if n else [one]
+    return [*found, (level, True)] if outside else found
+
+
+def _cut(bench: Bench, cell: Brought, edge: str) -> Exact:
+    """How long a strip is cut that is sewn to an edge of a cell."""
+    return edge_length(cell.unit, edge_of(cell.unit, edge, ""), finished=True) + 2 * bench.settings.seam
+
+
+def _between(cells: Cells, other: tuple[Brought, bool], outside: bool) -> Cells:
+    """Cells with a piece between them, and `outside` before the first and after the last too."""
+    found: Cells = [other] if outside else []
+    for n, cell in enumerate(cells):
+        found += [other, cell] if n else [cell]
+    return [*found, other] if outside else found
+
+
+def _row(seams: Seams, cells: Cells) -> Row:
+    """One row sewn; every seam lies toward the sash that it sews."""
+    first = cells[0][0]
+    unit, words, units = first.unit, first.words, [first.unit]
+    for piece, sash in cells[1:]:
+        joined = seams.joined(unit, words, "right", (piece, ""), "left", "right" if sash else "left")
+        unit = joined.unit
+        units.append(joined.second)
+        words = tuple(dict.fromkeys((*words, *piece.words)))
+    return unit, tuple(units), words
+
+
+def _supplies(sources: list[Piece | str]) -> tuple[Supply, ...]:
+    counts: dict[Piece | str, int] = {}
+    for source in sources:
+        counts[source] = counts.get(source, 0) + 1
+    return tuple(Supply(source=source, count=count) for source, count in counts.items())
+
+
+VERB = Verb(
+    name="sash",
+    sentences=("sash WIDTH of FABRIC",),
+    summary="strips between the cells of the `lay` above it, and posts where they cross",
+    example="sash 2 1/2 of dusk, posts of glow, all-round",
+    clauses=(*press.CLAUSES, "posts of FABRIC", "all-round"),
+    run=run,
+)
