@@ -165,7 +165,7 @@ def stem(name: str) -> str:
 
 
 def write(folder: Path, files: Sequence[tuple[str, str]]) -> None:
-    """Write a build's files, and take away figures of an earlier build that this one no longer has.
+    """Write a build's files, and take away figures and sheets of an earlier build that this one no longer has.
 
     OSError, or whatever else stopped it, leaves the folder as it was.
     """
@@ -174,7 +174,7 @@ def write(folder: Path, files: Sequence[tuple[str, str]]) -> None:
     new = {path for path, _ in files}
     stale: list[str] = []
     if any(path.startswith("figures/") for path in new):
-        for kind, mark in (("figures", ""), ("foundations", "-foundation")):
+        for kind, mark in (("figures", ""), ("templates", ""), ("foundations", "-foundation")):
             there = folder / kind
             found = sorted(there.glob("*.svg")) if there.is_dir() else []
             stale += [f"{kind}/{one.name}" for one in found if _ours(one, mark)]

@@ -10,7 +10,7 @@ from xml.etree import ElementTree
 
 import jsonschema
 import pytest
-from piecewright import compile_source
+from piecewright import build, compile_source
 from piecewright.emit import emit
 from piecewright.emit import json as written
 from piecewright.emit.document import html
@@ -110,3 +110,14 @@ def test_the_plan_tells_of_templates_and_is_valid():
     assert document["templates"][0]["raw_radius"] == {"exact": "13/4", "ruler": "3 1/4"}
     cut = next(cut for cut in document["cuts"] if cut["shape"] == "quarter circle")
     assert cut["template"] == "A" and cut["radius"] == {"exact": "3", "ruler": "3"}
+
+
+def test_a_later_build_takes_away_a_template_it_no_longer_has(tmp_path):
+    pattern, out = tmp_path / "bend.piece", tmp_path / "out"
+    for radius in ("3", "4"):
+        pattern.write_text(PATTERN.format(radius=radius, square="6 1/2", settings=""), encoding="utf-8")
+        assert build(pattern, output=out).written
+        (out / "templates" / "my-own.svg").write_text("<svg/>", encoding="utf-8")
+    assert sorted(path.name for path in (out / "templates").iterdir()) == [
+        "hollow-4.svg", "my-own.svg", "quarter-circle-4.svg",
+    ]  # fmt: skip
