@@ -16,7 +16,18 @@ ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "compiler" / "piecewright"
 DOCS = ("README.md", "DEVELOPERS.md")
 TOP = {"README.md", "DEVELOPERS.md", "pyproject.toml", "grammar", "compiler", "stdlib", "examples", "tests"}
-RESULTS = ("build/*", "figures/*", "pattern.html", "pattern.md", "cut-list.csv", "plan.json", ".venv/*", "out/*")
+RESULTS = (
+    "build/*",
+    "figures/*",
+    "templates/*",
+    "foundations/*",
+    "pattern.html",
+    "pattern.md",
+    "cut-list.csv",
+    "plan.json",
+    ".venv/*",
+    "out/*",
+)
 PATH = re.compile(
     r"[\w.*-]*[\w*](?:/[\w.*-]+)+/?"  # with folders
     r"|[\w*-]+/"  # a folder
