@@ -9,8 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.unit import Box, Polygon
-from piecewright.kernel.unit import box as box
+from piecewright.kernel.unit import Box, Polygon, box
 
 ZERO = Exact(0)
 HALF = Exact(1, 2)

@@ -8,8 +8,8 @@ from dataclasses import replace
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.build import Fabric
 from piecewright.kernel.measure import raw_edge
-from piecewright.kernel.polygon import box, clear_of, sides_of_line
-from piecewright.kernel.unit import Disc, Pressed, Seam, Unit
+from piecewright.kernel.polygon import beside, clear_of, sides_of_line
+from piecewright.kernel.unit import Disc, Pressed, Seam, Unit, box
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Brought, Refused
 
@@ -182,6 +182,8 @@ def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:
         return {unit.patches[0].fabric: (end - start).dot(along)}
     reach = box((start, end))
     for patch in unit.patches:
+        if beside(patch.reach, reach):
+            continue
         for cell in patch.cells:
             if clear_of(cell, reach):
                 continue
