@@ -8,6 +8,7 @@ Every stage gives its result and its diagnostics. This is what the command line 
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
@@ -15,14 +16,15 @@ from typing import TYPE_CHECKING
 
 from piecewright.dataclass import dataclass
 from piecewright.diagnostics.model import Diagnostic, Label
-from piecewright.evaluate.run import evaluate
+from piecewright.evaluate.run import evaluate, evaluate_lines
 from piecewright.reading import Reader, read_disk, read_nothing
 from piecewright.reading import why as why
 from piecewright.source import Source, Span
-from piecewright.syntax.ast import File
+from piecewright.syntax.ast import File, Line
 
 if TYPE_CHECKING:
     from piecewright.kernel.build import Build
+    from piecewright.plan.arrange.sheet import ArrangementSheet
     from piecewright.plan.model import Plan
 
 FORMATS = ("html", "md", "svg", "csv", "json")
@@ -152,6 +154,56 @@ def library_page(words: tuple[str, ...] = ()) -> str:
                 )
             )
     return catalogue(samples)
+
+
+def arrangements(
+    name: str,
+    calls: Sequence[str],
+    *,
+    rows: int,
+    columns: int,
+    reversed_too: bool = False,
+    symmetry: str = "",
+    meet: bool = False,
+    settings: Mapping[str, str] = NO_SETTINGS,
+    contents: bytes | None = None,
+) -> tuple[ArrangementSheet | None, tuple[Diagnostic, ...]]:
+    """The arrangements of blocks of a pattern file, each called as in a pattern (`pinwheel(sand, dusk)`), on a table;
+    see `piecewright.plan.arrange.sheet`. CannotArrange, of that module, where the blocks do not fit one table."""
+    reader = Reader(read_disk)
+    file, diagnostics = reader.main(name, contents)
+    if file is None:
+        return None, diagnostics
+    lines: list[Line] = []
+    for call in calls:
+        asked, found = reader.main("<block>", f"make 1 of {call}")
+        diagnostics = (*diagnostics, *found)
+        lines += [one for one in asked.lines if isinstance(one, Line)] if asked is not None else []
+    if not has_errors(diagnostics):
+        made, more = evaluate_lines(file, reader.load, lines, settings)
+        diagnostics = (*diagnostics, *reader.found, *more)
+        if made is not None and not has_errors(diagnostics):
+            from piecewright.plan.arrange.sheet import arrangement_sheet  # here, because no pattern needs it
+
+            sheet = arrangement_sheet(
+                made,
+                [re.sub(r"\s*,\s*", ", ", " ".join(call.split())) for call in calls],
+                rows=rows,
+                columns=columns,
+                reversed_too=reversed_too,
+                symmetry=symmetry,
+                meet=meet,
+            )
+            return sheet, diagnostics
+    return None, diagnostics
+
+
+def arrangement_files(sheet: ArrangementSheet, to: Sequence[str]) -> tuple[tuple[str, str], ...]:
+    """A sheet of arrangements as files, of html and svg those asked for."""
+    from piecewright.emit.arrangements import sheet_html, sheet_svg  # here, as in `emitted`
+
+    files = (("arrangements.html", sheet_html), ("arrangements.svg", sheet_svg))
+    return tuple((path, write_it(sheet)) for path, write_it in files if path.rpartition(".")[2] in to)
 
 
 def default_output(name: str) -> Path:

@@ -19,7 +19,7 @@ def test_every_code_has_a_page_and_every_page_a_code() -> None:
 
 
 def test_every_code_the_compiler_uses_is_registered() -> None:
-    package = Path(cli.__file__).parent
+    package = Path(pipeline.__file__).parent
     used = {code for path in package.rglob("*.py") for code in re.findall(r'"([EW]\d{3})"', path.read_text("utf-8"))}
     assert used == set(CODES)
 
@@ -57,7 +57,7 @@ def runs(section: str, folder: Path, monkeypatch: pytest.MonkeyPatch) -> list[tu
 
 def commands(block: Block, monkeypatch: pytest.MonkeyPatch) -> tuple[Diagnostic, ...]:
     shown: list[Diagnostic] = []
-    monkeypatch.setattr(cli, "_show", shown.extend)
+    monkeypatch.setattr(cli.said, "show", shown.extend)
     for line in block.text.splitlines():
         command, *arguments = shlex.split(line)
         assert command == "piecewright"

@@ -25,6 +25,8 @@ RESULTS = (
     "pattern.md",
     "cut-list.csv",
     "plan.json",
+    "arrangements.html",
+    "arrangements.svg",
     ".venv/*",
     "out/*",
 )

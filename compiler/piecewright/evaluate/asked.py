@@ -31,7 +31,7 @@ def asked(session: Session) -> tuple[Demand, ...]:
     counts: dict[str, int] = {}
     for line in scope.makes:
         try:
-            key, number = _asked_for(line, scope)
+            key, number = asked_for(line, scope)
             counts[key] = counts.get(key, 0) + number
         except Problem as problem:
             session.report.problem(problem)
@@ -63,7 +63,8 @@ def _nothing(session: Session) -> None:
     )
 
 
-def _asked_for(line: Line, scope: Scope) -> tuple[str, int]:
+def asked_for(line: Line, scope: Scope) -> tuple[str, int]:
+    """What a line `make COUNT of PIECE` asks for, by its key, and how many. Raises `Problem` and `Silent`."""
     step = line.sentence.step
     first = step.parts[0]
     if (

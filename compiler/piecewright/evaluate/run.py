@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from piecewright.diagnostics.model import Diagnostic
-from piecewright.evaluate.asked import asked
+from piecewright.evaluate.asked import asked, asked_for
 from piecewright.evaluate.circles import refuse_circles
 from piecewright.evaluate.definition import Definition
 from piecewright.evaluate.env import Value
@@ -14,8 +14,8 @@ from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.scope import Margin
 from piecewright.evaluate.session import Load, Session
 from piecewright.evaluate.values import UNKNOWN, Unknown
-from piecewright.kernel.build import Build, Fabric, Made, Piece
-from piecewright.syntax.ast import File
+from piecewright.kernel.build import Build, Demand, Fabric, Made, Piece
+from piecewright.syntax.ast import File, Line
 
 NOTHING: Mapping[str, str] = {}
 
@@ -32,6 +32,31 @@ def evaluate(
     build = _build(session)
     if not session.report.failed:
         judge(session, build)
+    return (None if session.report.failed else build), tuple(session.report.found)
+
+
+def evaluate_lines(
+    file: File, load: Load, asked_lines: Iterable[Line], settings: Mapping[str, str] = NOTHING
+) -> tuple[Build | None, tuple[Diagnostic, ...]]:
+    """What lines `make COUNT of PIECE` of another text make of a pattern's definitions: one demand a line, in order.
+    What the pattern itself asks for is left aside; only mistakes are told."""
+    session = Session(file, load, settings)
+    session.main.read()
+    refuse_circles(session.main)
+    session.check_overrides()
+    demands: list[Demand] = []
+    for line in asked_lines:
+        try:
+            key, number = asked_for(line, session.main)
+            demands.append(Demand(key=key, count=number))
+        except Problem as problem:
+            session.report.problem(problem)
+        except Silent:
+            continue
+    made = _in_order(session, (demand.key for demand in demands))
+    build = Build(
+        settings=session.settings, fabrics=_fabrics(session, made), made=made, demands=tuple(demands)
+    )
     return (None if session.report.failed else build), tuple(session.report.found)
 
 

@@ -9,20 +9,20 @@ from __future__ import annotations
 import gc
 import os
 import sys
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
-from typing import IO, TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from piecewright import __version__, pipeline
+from piecewright.cli import said
+from piecewright.cli.arrange import arrange
+from piecewright.cli.said import FOUND, OUR_FAULT, STOPPED, SURROUNDINGS
 from piecewright.diagnostics.model import Diagnostic
 
 if TYPE_CHECKING:
     from piecewright.evaluate.catalogue import Entry
-
-FOUND, USAGE, SURROUNDINGS, OUR_FAULT, STOPPED = 1, 2, 3, 4, 130
-STREAM = "<stdin>"
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -46,10 +46,10 @@ def new(file: str) -> None:
         with open(path, "x", encoding="utf-8", newline="\n") as out:
             out.write(text)
     except FileExistsError:
-        _stop(f"{path} is there already and was left as it is; choose another name", SURROUNDINGS)
+        said.stop(f"{path} is there already and was left as it is; choose another name", SURROUNDINGS)
     except OSError as error:
-        _stop(f"{path} cannot be written: {pipeline.why(error).replace('reading', 'writing')}", SURROUNDINGS)
-    _say(f"wrote {path}\nnext: piecewright build {_quoted(str(path))}\n")
+        said.stop(f"{path} cannot be written: {pipeline.why(error).replace('reading', 'writing')}", SURROUNDINGS)
+    said.say(f"wrote {path}\nnext: piecewright build {said.quoted(str(path))}\n")
 
 
 @cli.command()
@@ -73,19 +73,19 @@ def build(files: tuple[str, ...], output: str | None, to: str | None, assignment
     """
     formats = _formats(to)
     settings = _settings(assignments)
-    names = _names(files)
+    names = said.names(files)
     if output == "-":
         _build_to_stream(names, formats, settings)
         return
     folders = _folders(names, output)
     worst = 0
     for name, folder in zip(names, folders, strict=True):
-        contents = _typed_in(name)
+        contents = said.typed_in(name)
         made = pipeline.build(name, folder, to=formats, settings=settings, contents=contents)
-        _show(made.diagnostics)
-        worst = max(worst, _code(made.diagnostics))
+        said.show(made.diagnostics)
+        worst = max(worst, said.code(made.diagnostics))
         if made.written:
-            _say(f"wrote {_summary(folder, made.written)}\n")
+            said.say(f"wrote {said.summary(folder, made.written)}\n")
     sys.exit(worst)
 
 
@@ -106,25 +106,25 @@ def check(files: tuple[str, ...], form: str, strict: bool) -> None:
     FILE may be - for a pattern typed or piped in.
     """
     found: list[Diagnostic] = []
-    for name in _names(files):
-        found.extend(pipeline.check_file(name, contents=_typed_in(name)))
+    for name in said.names(files):
+        found.extend(pipeline.check_file(name, contents=said.typed_in(name)))
     if form == "json":
         from piecewright.diagnostics.report import report  # here, because json is slow to load
 
-        _give(report(found))
+        said.give(report(found))
     elif form == "sarif":
         from piecewright.diagnostics.sarif import sarif  # here, because json is slow to load
 
-        _give(sarif(found, version=__version__))
+        said.give(sarif(found, version=__version__))
     elif form == "short":
         from piecewright.diagnostics.render import short  # here, because a clean pattern needs no rendering
 
-        _say(short(found))
+        said.say(short(found))
     elif found:
-        _show(found)
+        said.show(found)
     else:
-        _say(f"{', '.join(files)}: nothing to mend\n")
-    sys.exit(_code(found, strict=strict))
+        said.say(f"{', '.join(files)}: nothing to mend\n")
+    sys.exit(said.code(found, strict=strict))
 
 
 @cli.command()
@@ -139,9 +139,9 @@ def explain(code: str) -> None:
 
     page = page_of(code)
     if page is None:
-        near = _near(code, [known.lower() for known in CODES])
+        near = said.near(code, [known.lower() for known in CODES])
         raise click.UsageError(f"there is no code {code}" + (f"; did you mean {near.upper()}?" if near else ""))
-    _give(page)
+    said.give(page)
 
 
 @cli.command()
@@ -161,25 +161,28 @@ def library(words: tuple[str, ...], to: str | None, output: str | None) -> None:
     if not entries:
         from piecewright.evaluate.library import index  # here, because only this command needs it
 
-        near = _near(words[-1].lower(), tuple(index()))
-        _stop(
+        near = said.near(words[-1].lower(), tuple(index()))
+        said.stop(
             f"the library has nothing with {' and '.join(f'“{w}”' for w in words)}"
             + (f"; did you mean {near}?" if near else ""),
             FOUND,
         )
     if to is None:
-        _give(_listed(entries))
+        said.give(_listed(entries))
         return
     page = pipeline.library_page(words)
     if output == "-":
-        _give(page)
+        said.give(page)
         return
     path = Path(output) if output is not None else Path("build") / "library.html"
     try:
         pipeline.write(path.parent, [(path.name, page)])
     except OSError as error:
-        _stop(f"{path} cannot be written: {pipeline.why(error).replace('reading', 'writing')}", SURROUNDINGS)
-    _say(f"wrote {path}\n")
+        said.stop(f"{path} cannot be written: {pipeline.why(error).replace('reading', 'writing')}", SURROUNDINGS)
+    said.say(f"wrote {path}\n")
+
+
+cli.add_command(arrange)
 
 
 def _listed(entries: Sequence[Entry]) -> str:
@@ -198,23 +201,13 @@ def _listed(entries: Sequence[Entry]) -> str:
 # ── what was asked for ──────────────────────────────────────────────────────────────────────────
 
 
-def _names(files: Sequence[str]) -> list[str]:
-    if files.count("-") > 1:
-        raise click.UsageError("- can stand for only one FILE")
-    return [STREAM if file == "-" else file for file in files]
-
-
-def _typed_in(name: str) -> bytes | None:
-    return sys.stdin.buffer.read() if name == STREAM else None
-
-
 def _formats(to: str | None) -> tuple[str, ...]:
     if to is None:
         return pipeline.FORMATS
     asked = [one.strip() for one in to.split(",")]
     for one in asked:
         if one not in pipeline.FORMATS:
-            near = _near(one, pipeline.FORMATS)
+            near = said.near(one, pipeline.FORMATS)
             hint = f"did you mean {near}?" if near else f"there are {', '.join(pipeline.FORMATS)}"
             raise click.UsageError(f"there is no format “{one}”; {hint}")
     return tuple(one for one in pipeline.FORMATS if one in asked)
@@ -254,84 +247,12 @@ def _build_to_stream(names: Sequence[str], formats: Sequence[str], settings: dic
         raise click.UsageError("-o - takes one FILE and one format, such as --to html")
     if formats[0] == "svg":
         raise click.UsageError("svg is a file for each figure; name a folder with -o")
-    made, files = pipeline.emitted(names[0], to=formats, settings=settings, contents=_typed_in(names[0]))
-    _show(made.diagnostics)
+    made, files = pipeline.emitted(names[0], to=formats, settings=settings, contents=said.typed_in(names[0]))
+    said.show(made.diagnostics)
     for path, text in files:
         if not path.startswith("figures/"):
-            _give(text)
-    sys.exit(_code(made.diagnostics))
-
-
-def _near(word: str, known: Sequence[str]) -> str | None:
-    from piecewright.diagnostics.nearest import nearest  # only on the way to an error
-
-    return nearest(word, known)
-
-
-# ── what is said ────────────────────────────────────────────────────────────────────────────────
-
-
-def _code(found: Iterable[Diagnostic], *, strict: bool = False) -> int:
-    """The exit code: what stands in the way of a file outranks what is wrong in one."""
-    worst = 0
-    for one in found:
-        if one.severity == "error" and one.code.startswith("E9"):
-            return SURROUNDINGS
-        if one.severity == "error" or (strict and one.severity == "warning"):
-            worst = FOUND
-    return worst
-
-
-def _show(found: Sequence[Diagnostic]) -> None:
-    if not found:
-        return
-    from piecewright.diagnostics.render import human  # here, because a clean pattern needs no rendering
-
-    stream = sys.stderr
-    dull = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"  # no-color.org: unless empty
-    try:
-        "━╌⋮".encode(stream.encoding or "ascii")
-    except UnicodeEncodeError:
-        typed = True
-    else:
-        typed = False
-    _say(human(found, colour=stream.isatty() and not dull, typed=typed))
-
-
-def _summary(folder: Path, written: Sequence[str]) -> str:
-    figures = sum(path.endswith(".svg") for path in written)
-    parts = [Path(path).name for path in written if not path.endswith(".svg")]
-    if figures:
-        parts.append(f"{figures} figure{'' if figures == 1 else 's'}")
-    return f"{folder}: {', '.join(parts)}"
-
-
-def _quoted(text: str) -> str:
-    return f'"{text}"' if " " in text else text
-
-
-def _say(text: str) -> None:
-    """Something for people, to stderr."""
-    _put(lambda: click.echo(text, err=True, nl=False), sys.stderr)
-
-
-def _give(text: str) -> None:
-    """Data, to stdout: always UTF-8 and `\\n`, whatever the terminal is set to. A file's name may hold what is
-    no character, which is spelled out; in a string of JSON that is an escape."""
-    _put(lambda: click.echo(text.encode(errors="backslashreplace"), nl=False), sys.stdout)
-
-
-def _put(write: Callable[[], None], stream: IO[str]) -> None:
-    """A reader that went away (`| head`) is no error of ours: the rest is thrown away."""
-    try:
-        write()
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
-
-
-def _stop(message: str, code: int) -> NoReturn:
-    _say(f"{message}\n")
-    sys.exit(code)
+            said.give(text)
+    sys.exit(said.code(made.diagnostics))
 
 
 def main(arguments: Sequence[str] | None = None) -> NoReturn:
@@ -344,13 +265,13 @@ def main(arguments: Sequence[str] | None = None) -> NoReturn:
         error.show()
         sys.exit(error.exit_code)
     except (click.Abort, KeyboardInterrupt):
-        _stop("stopped; an earlier result is left as it was", STOPPED)
+        said.stop("stopped; an earlier result is left as it was", STOPPED)
     except Exception as error:
         if os.environ.get("PIECEWRIGHT_DEBUG"):
             from traceback import print_exc  # here, because only a fault of ours needs it
 
             print_exc()
-        _stop(
+        said.stop(
             f"sorry, this is a fault of Piecewright {__version__}, not of your pattern: please report it with the "
             f"pattern file and these words: {type(error).__name__}: {error} (PIECEWRIGHT_DEBUG=1 shows where it was)",
             OUR_FAULT,
