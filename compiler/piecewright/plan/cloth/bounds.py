@@ -1,0 +1,81 @@
+"""Lengths of cloth below which no plan can go, found without a solver."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from math import gcd
+
+from piecewright.plan.cloth.layout import Kind
+from piecewright.plan.cloth.model import Sheet
+from piecewright.plan.cloth.purchase import Task
+
+_PARTS = 24  # how many parts the width is divided into at most for the rounding functions
+
+
+def up(length: int, step: int) -> int:
+    """The length rounded up to a multiple of the step."""
+    return -(-length // step) * step
+
+
+def roll_length(kinds: Sequence[Kind], width: int) -> int:
+    """A length that any way of cutting needs, whole and in no step.
+
+    A *dual feasible function* u gives each width a weight such that widths that fit side by side never weigh more
+    than the cloth: so the heights of the pieces, each times its weight, add up to at most the length times the
+    cloth's weight. The area is the case u(w) = w. The functions are those of Fekete and Schepers (small widths
+    weigh nothing, large ones all) and their rounding of (k + 1) w / W; a piece that may turn counts with the lesser
+    of both ways.
+    """
+    best = 0
+    sides = {side for kind in kinds for side in ((kind.width, kind.height) if kind.turns else (kind.width,))}
+    for small in sorted({0} | {side for side in sides if 2 * side <= width}):
+        best = max(best, _weighed(kinds, width, _cut_off(width, small), width))
+    for parts in range(1, _PARTS + 1):
+        best = max(best, _weighed(kinds, width, _rounded(width, parts), width * parts))
+    return best
+
+
+def sheets_area(pieces: int, sheets: Sequence[Sheet]) -> int:
+    """The least area of sheets that can hold pieces of that area in all."""
+    unit = gcd(*(sheet.width * sheet.height for sheet in sheets)) or 1
+    return up(pieces, unit)
+
+
+def beside_scraps(task: Task, given: Sequence[int]) -> int:
+    """What must be bought, by area, when all scraps are used up; `given` is how many of each kind are cut."""
+    left = sum(kind.width * kind.height * count for kind, count in zip(task.kinds, given, strict=True))
+    for scrap in task.stock.scraps:
+        if scrap.count is None:
+            return 0
+        left -= scrap.width * scrap.height * scrap.count
+    left = max(left, 0)
+    if task.stock.width > 0:
+        return up(-(-left // task.stock.width), task.stock.step)
+    return sheets_area(left, task.stock.sheets)
+
+
+def _weighed(kinds: Sequence[Kind], width: int, weight: Callable[[int], int], whole: int) -> int:
+    total = 0
+    for kind in kinds:
+        each = kind.height * weight(kind.width)
+        if kind.turns and kind.height <= width:
+            each = min(each, kind.width * weight(kind.height))
+        total += kind.number * each
+    return -(-total // whole)
+
+
+def _cut_off(width: int, small: int) -> Callable[[int], int]:
+    def weight(side: int) -> int:
+        return width if side > width - small else side if side >= small else 0
+
+    return weight
+
+
+def _rounded(width: int, parts: int) -> Callable[[int], int]:
+    """(k + 1) w / W kept where whole, else rounded down and divided by k; all times k W to stay whole."""
+
+    def weight(side: int) -> int:
+        whole, rest = divmod((parts + 1) * side, width)
+        return whole * width if rest else side * parts
+
+    return weight

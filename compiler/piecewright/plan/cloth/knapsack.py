@@ -1,0 +1,59 @@
+"""What a strip of each height is best filled with, for given prices: one knapsack for all heights and widths.
+
+Segments are taken up from the lowest on, so that after those of one height the table tells the best filling of a
+strip just so high, for every width up to the capacity. Prices are whole numbers, so the values are exact.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import gcd
+
+from piecewright.plan.cloth.layout import Segment, Strip, strip_of
+
+
+class Fillings:
+    """The table. `levels`: (height of the strip, place of its row in `rows`), rising; only heights at which a strip
+    may hold more than a lower one of them."""
+
+    def __init__(
+        self, capacity: int, segments: Sequence[Segment], values: Sequence[int], limits: Sequence[int]
+    ) -> None:
+        """`segments` rise by height. One that has no value or whose limit is zero is passed over."""
+        usable = [i for i, value in enumerate(values) if value > 0 and limits[i] > 0 and segments[i].width <= capacity]
+        self._unit = gcd(*(segments[i].width for i in usable)) or 1
+        room = capacity // self._unit
+        row = [0] * (room + 1)
+        self._taken: list[tuple[list[int], int, int, int]] = []  # row before, segment, copies, their width in units
+        self.levels: list[tuple[int, list[int], int]] = []
+        for at, i in enumerate(usable):
+            width = segments[i].width // self._unit
+            left, copies = min(limits[i], room // width), 1
+            while left:
+                copies = min(copies, left)
+                wide, worth = width * copies, values[i] * copies
+                if wide > room:
+                    break
+                self._taken.append((row, i, copies, wide))
+                row = row[:wide] + list(map(max, row[wide:], [value + worth for value in row[: room + 1 - wide]]))
+                left -= copies
+                copies *= 2
+            if at + 1 == len(usable) or segments[usable[at + 1]].height != segments[i].height:
+                self.levels.append((segments[i].height, row, len(self._taken)))
+        self._segments = segments
+
+    def value(self, level: int, width: int) -> int:
+        """What a strip of that level and width is worth at most."""
+        return self.levels[level][1][width // self._unit]
+
+    def strip(self, level: int, width: int) -> Strip:
+        """A strip of that value. Of several, always the same one."""
+        _, row, steps = self.levels[level]
+        at = width // self._unit
+        found: dict[int, int] = {}
+        for before, i, copies, wide in reversed(self._taken[:steps]):
+            if row[at] != before[at]:
+                found[i] = found.get(i, 0) + copies
+                at -= wide
+            row = before
+        return strip_of((self._segments[i], times) for i, times in found.items())

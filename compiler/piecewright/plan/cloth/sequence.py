@@ -1,0 +1,149 @@
+"""Sequential value correction: strip after strip as the prices say, then new prices from what each piece cost.
+
+Each round cuts, again and again, the strip that holds most value for its length, as often as it is wanted. What a
+piece cost in that round (its share of the strip by area) is mixed into its price, so that a piece that came out in
+wasteful strips is placed earlier in the next round. No solver is needed. The method is known from one-dimensional
+cutting (Mukhacheva and others); prices are whole numbers, so the rounds are the same everywhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from piecewright.plan.cloth.knapsack import Fillings
+from piecewright.plan.cloth.layout import Kind, Segment, Strips, clipped, length_of, merged
+
+_FINE = 1000  # prices are areas times this
+
+
+def first_prices(kinds: Sequence[Kind]) -> list[int]:
+    """The area of a piece, with a little more for a large one, which is hard to place late."""
+    areas = [max(kind.width, 0) * max(kind.height, 0) for kind in kinds]
+    largest = max(areas, default=1) or 1
+    return [area * _FINE + area * area * _FINE // largest // 20 for area in areas]
+
+
+def gains(segment: Segment, prices: Sequence[int]) -> int:
+    """What a segment is worth."""
+    return sum(prices[kind] * times for kind, _, _, times in segment.stack)
+
+
+def limits(segments: Sequence[Segment], left: Sequence[int]) -> list[int]:
+    """How often each segment is wanted at most."""
+    return [min(left[kind] // times for kind, _, _, times in segment.stack) for segment in segments]
+
+
+def roll_round(width: int, segments: Sequence[Segment], prices: Sequence[int], demand: Sequence[int]) -> Strips:
+    """Strips for all that is wanted, the best for its length first. Each kind must have a single piece among the
+    segments."""
+    left = list(demand)
+    values = [gains(segment, prices) for segment in segments]
+    made: Strips = []
+    while any(left):
+        table = Fillings(width, segments, values, limits(segments, left))
+        best, height, worth = 0, 1, 0
+        for level, (high, row, _) in enumerate(table.levels):
+            if row[-1] * height > worth * high:
+                best, height, worth = level, high, row[-1]
+        strip = clipped(table.strip(best, width), left)
+        counts = strip.counts()
+        times = min(left[kind] // each for kind, each in counts.items())
+        made.append((strip, times))
+        for kind, each in counts.items():
+            left[kind] -= each * times
+    return merged(made)
+
+
+def corrected(kinds: Sequence[Kind], prices: Sequence[int], made: Iterable[tuple[int, Strips, int]]) -> list[int]:
+    """Prices half as before, half as the pieces cost. `made`: cost of a piece of cloth, the strips it is cut into, and
+    how many are cut so."""
+    total = [0] * len(kinds)
+    number = [0] * len(kinds)
+    for cost, strips, times in made:
+        counts: dict[int, int] = {}
+        for strip, often in strips:
+            for kind, each in strip.counts().items():
+                counts[kind] = counts.get(kind, 0) + each * often
+        used = sum(kinds[kind].width * kinds[kind].height * each for kind, each in counts.items())
+        for kind, each in counts.items():
+            total[kind] += cost * kinds[kind].width * kinds[kind].height * _FINE * each // used * times
+            number[kind] += each * times
+    return [(price + total[i] // number[i]) // 2 if number[i] else price for i, price in enumerate(prices)]
+
+
+def roll_rounds(
+    width: int, kinds: Sequence[Kind], segments: Sequence[Segment], demand: Sequence[int], rounds: int
+) -> Iterator[Strips]:
+    """One plan after another, `rounds` at most."""
+    prices = first_prices(kinds)
+    seen: set[tuple[int, ...]] = set()
+    for _ in range(rounds):
+        made = roll_round(width, segments, prices, demand)
+        yield made
+        prices = corrected(kinds, prices, [(width * strip.height, [(strip, 1)], times) for strip, times in made])
+        if tuple(prices) in seen:
+            return
+        seen.add(tuple(prices))
+
+
+def sheet_filling(
+    width: int, height: int, segments: Sequence[Segment], prices: Sequence[int], demand: Sequence[int]
+) -> Strips:
+    """Strips for one sheet, worth much. Strip by strip: the tallest of the best pile of strips is cut, then the
+    rest of the sheet is looked at again with what is still wanted."""
+    left = list(demand)
+    values = [gains(segment, prices) for segment in segments]
+    made: Strips = []
+    rest = height
+    while rest > 0:
+        table = Fillings(width, segments, values, limits(segments, left))
+        level, times = _tallest_of_pile(table, width, rest)
+        if times == 0:
+            break
+        strip = clipped(table.strip(level, width), left)
+        counts = strip.counts()
+        times = min(times, *(left[kind] // each for kind, each in counts.items()))
+        made.append((strip, times))
+        rest -= strip.height * times
+        for kind, each in counts.items():
+            left[kind] -= each * times
+    return merged(made)
+
+
+def _tallest_of_pile(table: Fillings, width: int, height: int) -> tuple[int, int]:
+    """Of the strips that together are worth most and fit in the height, the tallest, and how often it is in it."""
+    worth = [0] * (height + 1)
+    by: list[int] = [-1] * (height + 1)
+    below = 0
+    for level, (high, _, _) in enumerate(table.levels):
+        value = table.value(level, width)
+        if value <= below:
+            continue
+        below = value
+        for at in range(high, height + 1):
+            if worth[at - high] + value > worth[at]:
+                worth[at] = worth[at - high] + value
+                by[at] = level
+    at, found = height, dict[int, int]()
+    while at > 0:
+        if by[at] < 0:
+            at -= 1  # nothing lies just here
+            continue
+        found[by[at]] = found.get(by[at], 0) + 1
+        at -= table.levels[by[at]][0]
+    if not found:
+        return 0, 0
+    tallest = max(found)
+    return tallest, found[tallest]
+
+
+def best_of(plans: Iterator[Strips], step: int, bound: int) -> Strips:
+    """The shortest, or the first that buys no more than the bound."""
+    best: Strips | None = None
+    for made in plans:
+        if best is None or length_of(made) < length_of(best):
+            best = made
+        if -(-length_of(best) // step) * step <= bound:
+            break
+    assert best is not None
+    return best
