@@ -1,4 +1,4 @@
-"""What a pattern asks for: its `make` lines, or what it makes where it has none."""
+"""What a pattern asks for: its `make` lines and its quilts, or what it makes where it has neither."""
 
 from __future__ import annotations
 
@@ -37,9 +37,9 @@ def asked(session: Session) -> tuple[Demand, ...]:
             session.report.problem(problem)
         except Silent:
             continue
-    if not scope.makes:
+    if not scope.makes or any(definition.kind == "quilt" for definition in scope.definitions):
         for product in _of_itself(scope):
-            counts[product.key] = counts.get(product.key, 0) + 1
+            counts.setdefault(product.key, 1)
         broken = scope.file.refused or any(definition.broken for definition in scope.definitions)
         if not counts and not broken and not session.report.failed:
             _nothing(session)
@@ -129,9 +129,12 @@ def _with_stand_ins(entry: Definition | Part, head: Name | Call, name: Name, env
 
 
 def _of_itself(scope: Scope) -> list[Product]:
-    """Each block once, or, with no blocks, each unit that no other uses, as far as nothing is left open."""
+    """Each quilt once, or, with none, each block, or each unit that no other uses, as far as nothing is left open."""
+    quilts = [d for d in scope.definitions if d.kind == "quilt"]
     blocks = [d for d in scope.definitions if d.kind == "block"]
-    if blocks:
+    if quilts:
+        wanted = quilts
+    elif blocks:
         wanted = blocks
     else:
         used = {id(user) for d in scope.definitions for user, _ in references(d) if user is not d}

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from piecewright.evaluate.bind import Match, PieceNode, match, near, piece
 from piecewright.evaluate.report import Problem, Report
+from piecewright.kernel.build import Kind
 from piecewright.source import Span
 from piecewright.syntax.ast import Call, Item, Line, Name, Number, Phrase, Product, Row, Sum, Text
 from piecewright.verbs.registry import Verb
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from piecewright.evaluate.scope import Scope
 
 ValueNode = Item | PieceNode
+KINDS: dict[str, Kind] = {"unit": "unit", "block": "block", "quilt": "quilt"}
 MEASURING = ("width", "height", "diagonal")  # calls that give a size
 WELL_KNOWN = {"press": "`press` stands after a comma: `join … on left, press open`"}
 
@@ -49,7 +51,7 @@ class Statement:
 
 
 class Definition:
-    """A unit or block. `parts` are the names its last cut gives its parts.
+    """A unit, block or quilt. `parts` are the names its last cut gives its parts.
 
     `broken`: a line of it could not be matched, so that nothing can be made of it; `hidden` are the words of
     such lines. `used`: it was evaluated. `settled`: the kinds of its parameters are known.
@@ -63,7 +65,7 @@ class Definition:
     def __init__(
         self,
         name: str,
-        kind: Literal["unit", "block"],
+        kind: Kind,
         parameters: tuple[Parameter, ...],
         line: Line,
         span: Span,
@@ -253,7 +255,7 @@ def defined(line: Line, scope: Scope, report: Report) -> Definition | None:
     if isinstance(head, Call):
         for phrase in head.arguments:
             parameters.append(_parameter(phrase, parameters))
-    return Definition(name.text, "block" if kind.text == "block" else "unit", tuple(parameters), line, name.span, scope)
+    return Definition(name.text, KINDS[kind.text], tuple(parameters), line, name.span, scope)
 
 
 def _parameter(phrase: Phrase, before: list[Parameter]) -> Parameter:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from piecewright.diagnostics.model import Label
 from piecewright.evaluate.bind import near
-from piecewright.evaluate.definition import Definition, ValueNode, binding, defined, may_be_name
+from piecewright.evaluate.definition import KINDS, Definition, ValueNode, binding, defined, may_be_name
 from piecewright.evaluate.report import Problem
 from piecewright.evaluate.settings import fabric_of, units_of
 from piecewright.kernel.build import Fabric, Units
@@ -96,7 +96,7 @@ class Scope:
             may_be_name(name)
             self._name(name, fabric)
             self.session.fabrics.setdefault(fabric.name, fabric)
-        elif word in ("unit", "block"):
+        elif word in KINDS:
             self._define(line)
         elif word == "use":
             self._use(line)
@@ -119,8 +119,7 @@ class Scope:
                 span,
                 "indent it under a line such as `block first (light, dark)`",
             )
-        known = tuple(one for one in MARGIN if one != "quilt")
-        return Problem("E201", f"no line of a pattern begins with `{text}`", span, near(word, known))
+        return Problem("E201", f"no line of a pattern begins with `{text}`", span, near(word, MARGIN))
 
     def _name(self, name: Name, entry: Entry) -> None:
         if name.text in self.names:

@@ -108,7 +108,7 @@ class Table:
         if not self.started and not self.env.lost:
             self._problem(Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span))
         work = self.env.work
-        if self.definition.kind == "block" and not self.env.lost and work is not None and slits(work.unit):
+        if self.definition.kind != "unit" and not self.env.lost and work is not None and slits(work.unit):
             what = f"a seam is still open when `{self.definition.name}` is done"
             self._problem(Problem("E319", what, self.definition.span, "sew the rest of it: `finish seam`"))
         if work is not None and work.layers is not None and not self.env.lost:
