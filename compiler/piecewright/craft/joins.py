@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from piecewright.kernel.action import Lay, Sew
+from piecewright.kernel.rope import farther_than
 from piecewright.kernel.unit import Seam, Unit
 
 NEAR = 1e-6  # inches; far above the error of the floats, far below any cloth
@@ -75,7 +76,7 @@ class Join:
 def joins(action: Sew | Lay) -> Iterator[Join]:
     """Every seam of an action that joins more than plain cloth; of a table's equal seams the first."""
     if isinstance(action, Sew):
-        if action.first.seams or action.second.seams:
+        if action.first.seam_rope.count or action.second.seam_rope.count:
             for i, j in zip(action.first_edges, reversed(action.second_edges), strict=True):
                 yield Join(action.first, i, action.second, j, "", action.name)
         return
@@ -116,7 +117,7 @@ def _hits(unit: Unit, frame: Frame) -> list[Hit]:
     s = float(unit.allowance)
     found: list[Hit] = []
     ax, ay, dx, dy, nx, ny = frame.ax, frame.ay, frame.dx, frame.dy, frame.nx, frame.ny
-    for seam in unit.seams:
+    for seam in unit.seam_rope.unless(farther_than((ax, ay), (nx, ny), s)):
         x, y = seam.start.floats
         one = (x - ax) * nx + (y - ay) * ny
         u, v = seam.end.floats

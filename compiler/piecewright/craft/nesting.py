@@ -51,7 +51,7 @@ def _same_way(hit: Hit, other: Hit) -> bool:
 
 def _pressed(frame: Frame, result: Unit) -> Pressed:
     """How the new seam is pressed, seen along the frame: left is toward the first unit."""
-    for seam in reversed(result.seams):
+    for seam in reversed(result.seam_rope):
         along, inward = frame.at(seam.start.floats)
         gx, gy = seam.direction.floats
         if abs(inward) < NEAR and abs(gx * frame.nx + gy * frame.ny) < NEAR and along < frame.length + 1:

@@ -19,8 +19,9 @@ from piecewright.kernel.measure import edge_length
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.polygon import HALF, ZERO, tidy
 from piecewright.kernel.removal import ended_at, remove, shortened
+from piecewright.kernel.rope import Rope
 from piecewright.kernel.takein import marked, taken_in
-from piecewright.kernel.unit import Corner, Polygon, Pressed, Seam, Unit
+from piecewright.kernel.unit import Corner, Polygon, Pressed, Seam, Unit, roped
 
 _EAST = Vector(1, 0)
 
@@ -78,14 +79,14 @@ def chain(
     first, second = _ease(first, i, second, j, k)
     unit = _sew(first, i, second, j, k, pressed)
     # the new seams stand last; those of both units are before them, less any that went under
-    return Joined(unit=unit, second=second, seam=len(unit.seams) - k, eased=eased, second_edge=j)
+    return Joined(unit=unit, second=second, seam=unit.seam_rope.count - k, eased=eased, second_edge=j)
 
 
 def _placed(first: Unit, i: int, second: Unit, j: int, k: int, fit: Fit) -> Unit:
     n, m = len(first.corners), len(second.corners)
     facing = second.directions[(j + k - 1) % m]
     turn = (-first.directions[i]).turned(facing.conjugate())
-    if turn != _EAST:
+    if turn != _EAST:  # turns and shifts are only noted, so that two steps cost no more than one
         second = rotated(second, turn)
     for t in range(k):
         a = first.directions[(i + t) % n]
@@ -197,8 +198,8 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
     )
     closed_start, closed_end = close_junction(start), close_junction(end)
 
-    mine, my_seams, my_ledger = first.patches, first.seams, list(first.ledger)
-    theirs, their_seams, their_ledger = second.patches, second.seams, list(second.ledger)
+    mine, my_seams, my_ledger = first.patch_rope, first.seam_rope, list(first.ledger)
+    theirs, their_seams, their_ledger = second.patch_rope, second.seam_rope, list(second.ledger)
     sewn: list[Seam] = []
     for t in range(k):
         a, b = (i + t) % n, (j + k - 1 - t) % m
@@ -252,16 +253,15 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
     for t in range(1, m - k):
         corners.append(second.corners[(j + k + t) % m])
         directions.append(second.directions[(j + k + t) % m])
-    unit = Unit(
+    return roped(
         corners=tuple(corners),
         directions=tuple(directions),
         patches=mine + theirs,
-        seams=my_seams + their_seams + tuple(sewn),
+        seams=my_seams + their_seams + Rope(tuple(sewn)),
         ledger=tuple(my_ledger + their_ledger),
         allowance=s,
         cloth=first.cloth + second.cloth,
     )
-    return unit
 
 
 def allowance_of(unit: Unit, edge: int, start: Vector | None, end: Vector | None) -> Polygon:

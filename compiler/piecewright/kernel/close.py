@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from piecewright.exact import Exact
 from piecewright.kernel.chain import allowance_of
 from piecewright.kernel.doubled import without_allowance
@@ -12,7 +10,8 @@ from piecewright.kernel.junction import Junction, close_junction
 from piecewright.kernel.measure import edge_length
 from piecewright.kernel.polygon import ZERO
 from piecewright.kernel.removal import remove, shortened
-from piecewright.kernel.unit import Offcut, Pressed, Seam, Unit
+from piecewright.kernel.rope import Rope
+from piecewright.kernel.unit import Offcut, Pressed, Seam, Unit, roped
 
 
 def close(unit: Unit, corner: int, *, tolerance: Exact = ZERO, pressed: Pressed = "open") -> Unit:
@@ -41,9 +40,9 @@ def close(unit: Unit, corner: int, *, tolerance: Exact = ZERO, pressed: Pressed 
             allowance=unit.allowance,
         )
     )
-    patches = unit.patches
+    patches = unit.patch_rope
     ledger: list[Offcut] = list(unit.ledger)
-    seams = unit.seams
+    seams = unit.seam_rope
     for edge, first, last in ((into, closed.first_end, None), (out, None, closed.second_end)):
         hole = allowance_of(unit, edge, first, last)
         patches, taken = without_allowance(unit, edge, patches, hole)
@@ -58,14 +57,13 @@ def close(unit: Unit, corner: int, *, tolerance: Exact = ZERO, pressed: Pressed 
     if closed.corner is not None:
         corners.append(closed.corner)
         directions.append(unit.directions[(out + 1) % n])
-    return replace(
-        unit,
+    sewn = Seam(start=closed.visible, end=unit.corners[corner].finished, direction=along, pressed=pressed)
+    return roped(
         corners=tuple(corners),
         directions=tuple(directions),
         patches=patches,
-        seams=(
-            *seams,
-            Seam(start=closed.visible, end=unit.corners[corner].finished, direction=along, pressed=pressed),
-        ),
+        seams=seams + Rope((sewn,)),
         ledger=tuple(ledger),
+        allowance=unit.allowance,
+        cloth=unit.cloth,
     )

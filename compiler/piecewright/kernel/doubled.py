@@ -9,12 +9,13 @@ from __future__ import annotations
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.polygon import area
 from piecewright.kernel.removal import remove
+from piecewright.kernel.rope import Rope
 from piecewright.kernel.unit import Offcut, Patch, Polygon, Unit
 
 
 def without_allowance(
-    unit: Unit, edge: int, patches: tuple[Patch, ...], hole: Polygon
-) -> tuple[tuple[Patch, ...], tuple[Offcut, ...]]:
+    unit: Unit, edge: int, patches: Rope[Patch], hole: Polygon
+) -> tuple[Rope[Patch], tuple[Offcut, ...]]:
     """Takes the allowance of a sewn edge out of the patches; of double cloth only its own layer.
 
     SewingError `cloth-double` where the layers cannot be told apart: a notch so narrow that it cannot be sewn.
@@ -29,7 +30,7 @@ def without_allowance(
     return near + far, taken
 
 
-def _beside(unit: Unit, patches: tuple[Patch, ...], edge: int) -> tuple[tuple[Patch, ...], tuple[Patch, ...]]:
+def _beside(unit: Unit, patches: Rope[Patch], edge: int) -> tuple[Rope[Patch], Rope[Patch]]:
     """The patches that lie along a raw edge, and the others."""
     count = len(unit.corners)
     start = unit.corners[edge].finished
@@ -49,4 +50,4 @@ def _beside(unit: Unit, patches: tuple[Patch, ...], edge: int) -> tuple[tuple[Pa
             for i, p in enumerate(cell)
         )
         (near if touches else far).append(patch)
-    return tuple(near), tuple(far)
+    return Rope(tuple(near)), Rope(tuple(far))

@@ -1,24 +1,26 @@
-"""Moving, turning and mirroring a unit: the cloth does not change, only where it lies."""
+"""Moving, turning and mirroring a unit: the cloth does not change, only where it lies.
+
+A move or a turn is done to the outline, and noted for the rest until something of it is asked for.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 
 from piecewright.exact import Vector
-from piecewright.kernel.unit import Corner, Patch, Pressed, Seam, Unit
+from piecewright.kernel.unit import Corner, Pressed, Unit, carried, roped
 
 _SWAPPED: dict[Pressed, Pressed] = {"left": "right", "right": "left", "open": "open"}
 
 
 def moved(unit: Unit, by: Vector) -> Unit:
     """The unit shifted by a vector in inches."""
-    return _carried(unit, lambda p: p + by, lambda d: d)
+    return _carried(unit, None, by)
 
 
 def rotated(unit: Unit, direction: Vector) -> Unit:
     """The unit turned about the origin so that what pointed east points along a unit vector."""
-    return _carried(unit, lambda p: p.turned(direction), lambda d: d.turned(direction))
+    return _carried(unit, direction, None)
 
 
 def turned(unit: Unit, degrees: int) -> Unit:
@@ -93,31 +95,19 @@ def settled(unit: Unit) -> Unit:
     return moved(unit, Vector(-low, -floor)) if low or floor else unit
 
 
-def _carried(unit: Unit, place: Callable[[Vector], Vector], head: Callable[[Vector], Vector]) -> Unit:
-    return replace(
-        unit,
+def _carried(unit: Unit, turn: Vector | None, shift: Vector | None) -> Unit:
+    return roped(
         corners=tuple(
-            Corner(finished=place(c.finished), raw=tuple(place(p) for p in c.raw)) for c in unit.corners
-        ),
-        directions=tuple(head(d) for d in unit.directions),
-        patches=tuple(
-            Patch(
-                fabric=patch.fabric,
-                cells=tuple(tuple(place(p) for p in cell) for cell in patch.cells),
-                grain=head(patch.grain),
-                cut=patch.cut,
-                discs=tuple(replace(disc, centre=place(disc.centre)) for disc in patch.discs),
+            Corner(
+                finished=carried(corner.finished, turn, shift),
+                raw=tuple(carried(p, turn, shift) for p in corner.raw),
             )
-            for patch in unit.patches
+            for corner in unit.corners
         ),
-        seams=tuple(
-            Seam(
-                start=place(seam.start),
-                end=place(seam.end),
-                direction=head(seam.direction),
-                pressed=seam.pressed,
-                sewn=seam.sewn,
-            )
-            for seam in unit.seams
-        ),
+        directions=unit.directions if turn is None else tuple(d.turned(turn) for d in unit.directions),
+        patches=unit.patch_rope.carried(turn, shift),
+        seams=unit.seam_rope.carried(turn, shift),
+        ledger=unit.ledger,
+        allowance=unit.allowance,
+        cloth=unit.cloth,
     )

@@ -9,6 +9,7 @@ from piecewright.exact import Vector
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import bounds, edge_length, raw_edge, raw_outline
 from piecewright.kernel.polygon import HALF, side
+from piecewright.kernel.rope import box
 from piecewright.kernel.unit import Disc, Unit
 
 SIDES = ("left", "right", "top", "bottom")
@@ -133,7 +134,7 @@ def fabric_at(unit: Unit, name: str) -> str:
         spot = point(unit, name)
         inward = _inward(unit, spot, name)
     found: list[str] = []
-    for patch in unit.patches:
+    for patch in unit.patch_rope.near(box((spot,))):
         if (
             patch.fabric not in found
             and any(_shows(cell, spot, inward) for cell in patch.cells)

@@ -9,6 +9,7 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.measure import raw_edge
 from piecewright.kernel.polygon import meet
+from piecewright.kernel.rope import farther_than
 from piecewright.kernel.unit import Polygon, Unit
 
 
@@ -36,7 +37,7 @@ def points_on(unit: Unit, edge: int) -> tuple[Tip, ...]:
     along = unit.directions[edge]
     start, end = raw_edge(unit, edge)
     inward = along.left()
-    for patch in unit.patches:
+    for patch in unit.patch_rope.unless(farther_than(start.floats, inward.floats, 3 * float(unit.allowance))):
         if patch.discs:
             continue  # where a curve ends there is no point to meet
         for cell in patch.cells:

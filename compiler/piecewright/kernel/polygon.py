@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.unit import Box, Polygon, box
+from piecewright.kernel.rope import Box, box
+from piecewright.kernel.unit import Polygon
 
 ZERO = Exact(0)
 HALF = Exact(1, 2)
@@ -175,11 +176,6 @@ def carve_by(polygon: Polygon, hole: Sides) -> tuple[Polygon, tuple[Polygon, ...
 def apart(first: Polygon, second: Polygon) -> bool:
     """True when the boxes round two polygons are certainly apart (touching boxes may be either)."""
     return clear_of(first, box(second))
-
-
-def beside(first: Box, second: Box) -> bool:
-    """True when two widened boxes lie apart."""
-    return first[0] > second[2] or first[2] < second[0] or first[1] > second[3] or first[3] < second[1]
 
 
 def clear_of(points: Polygon, bounds: Box) -> bool:

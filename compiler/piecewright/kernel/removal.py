@@ -10,23 +10,18 @@ from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.polygon import ZERO, Sides, area, carve_by, merged, side, sides_of
-from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Seam, box
+from piecewright.kernel.rope import Rope, box
+from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Seam
 
 
-def remove(
-    patches: tuple[Patch, ...], hole: Polygon, kind: OffcutKind
-) -> tuple[tuple[Patch, ...], tuple[Offcut, ...], Exact]:
+def remove(patches: Rope[Patch], hole: Polygon, kind: OffcutKind) -> tuple[Rope[Patch], tuple[Offcut, ...], Exact]:
     """The patches without what lies in the hole, the ledger lines for it, and its area."""
-    remaining: list[Patch] = []
     ledger: list[Offcut] = []
     total = ZERO
-    (left, bottom, right, top), sides = box(hole), sides_of(hole)
-    for patch in patches:
-        # the test of `beside` spelled out: it is asked of every patch at every seam
-        low, floor, high, ceiling = patch.reach
-        if low > right or high < left or floor > top or ceiling < bottom:
-            remaining.append(patch)
-            continue
+    sides = sides_of(hole)
+
+    def less(patch: Patch) -> Patch | None:
+        nonlocal total
         kept: list[Polygon] = []
         taken = ZERO
         for cell in patch.cells:
@@ -35,50 +30,49 @@ def remove(
             if inside:
                 taken = taken + area(inside)
         if not taken:
-            remaining.append(patch)
-            continue
+            return patch
         if not any(disc.inside for disc in patch.discs):  # what a curve divides is counted once, as in `seen_area`
             total = total + taken
             ledger.append(Offcut(kind=kind, fabric=patch.fabric, area=taken))
-        if kept:
-            remaining.append(replace(patch, cells=merged(kept)))
-    return tuple(remaining), tuple(ledger), total
+        if not kept:
+            return None
+        return Patch(
+            fabric=patch.fabric, cells=merged(kept), grain=patch.grain, cut=patch.cut, discs=patch.discs
+        )
+
+    remaining = patches.changed(box(hole), less)
+    return remaining, tuple(ledger), total
 
 
-def shortened(seams: tuple[Seam, ...], hole: Polygon) -> tuple[Seam, ...]:
+def shortened(seams: Rope[Seam], hole: Polygon) -> Rope[Seam]:
     """The seams without what lies in the hole. A seam that is wholly inside is no longer seen."""
-    kept: list[Seam] = []
-    (left, bottom, right, top), sides = box(hole), sides_of(hole)
-    for seam in seams:
-        low, floor, high, ceiling = seam.reach
-        if low > right or high < left or floor > top or ceiling < bottom:
-            kept.append(seam)
-            continue
-        rest = _outside(seam.start, seam.end, sides)
-        if rest is None:
-            continue
-        if rest == (seam.start, seam.end):
-            kept.append(seam)
-        else:
-            kept.append(replace(seam, start=rest[0], end=rest[1]))
-    return tuple(kept)
+    sides = sides_of(hole)
+
+    def rest(seam: Seam) -> Seam | None:
+        left = _outside(seam.start, seam.end, sides)
+        if left is None or left == (seam.start, seam.end):
+            return seam if left else None
+        return replace(seam, start=left[0], end=left[1])
+
+    return seams.changed(box(hole), rest)
 
 
-def ended_at(seams: tuple[Seam, ...], corner: Vector, outward: Vector) -> tuple[Seam, ...]:
+def ended_at(seams: Rope[Seam], corner: Vector, outward: Vector) -> Rope[Seam]:
     """The seams that run through an inner corner of a seam, without what lies beyond it on the outward side: it goes
     under between the two allowances, along the line where they meet."""
-    kept: list[Seam] = []
-    for seam in seams:
+
+    def ended(seam: Seam) -> Seam | None:
         before, after = corner - seam.start, seam.end - corner
         if seam.direction.cross(before) or before.dot_sign(seam.direction) < 0 or after.dot_sign(seam.direction) < 0:
-            kept.append(seam)
-        elif seam.direction.dot_sign(outward) > 0:
-            kept.append(replace(seam, end=corner))
-        elif seam.direction.dot_sign(outward) < 0:
-            kept.append(replace(seam, start=corner))
-        else:
-            kept.append(seam)
-    return tuple(seam for seam in kept if seam.start != seam.end)
+            return seam
+        sign = seam.direction.dot_sign(outward)
+        if sign > 0:
+            seam = replace(seam, end=corner)
+        elif sign < 0:
+            seam = replace(seam, start=corner)
+        return seam if seam.start != seam.end else None
+
+    return seams.changed(box((corner,)), ended)
 
 
 def _outside(start: Vector, end: Vector, hole: Sides) -> tuple[Vector, Vector] | None:

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.polygon import meet, tidy
 from piecewright.kernel.removal import remove, shortened
-from piecewright.kernel.unit import Corner, Unit
+from piecewright.kernel.unit import Corner, Unit, roped
 
 
 def marked(unit: Unit, edge: int, point: Vector) -> tuple[Unit, int]:
@@ -21,10 +19,14 @@ def marked(unit: Unit, edge: int, point: Vector) -> tuple[Unit, int]:
         raise SewingError("mark-off-edge")
     corner = Corner(finished=point, raw=(point + along.right() * unit.allowance,))
     return (
-        replace(
-            unit,
+        roped(
             corners=(*unit.corners[: edge + 1], corner, *unit.corners[edge + 1 :]),
             directions=(*unit.directions[: edge + 1], along, *unit.directions[edge + 1 :]),
+            patches=unit.patch_rope,
+            seams=unit.seam_rope,
+            ledger=unit.ledger,
+            allowance=unit.allowance,
+            cloth=unit.cloth,
         ),
         edge,
     )
@@ -47,16 +49,18 @@ def taken_in(unit: Unit, edge: int, by: Exact) -> Unit:
     if (end - start).dot(along) <= 0:
         raise SewingError("edge-too-short")
     hole = tidy((here.raw[-1], there.raw[0], raw_end, raw_start))
-    patches, taken, _ = remove(unit.patches, hole, "sliver")
+    patches, taken, _ = remove(unit.patch_rope, hole, "sliver")
     corners = list(unit.corners)
     corners[edge] = Corner(finished=start, raw=(*here.raw[:-1], raw_start))
     corners[(edge + 1) % count] = Corner(finished=end, raw=(raw_end, *there.raw[1:]))
-    return replace(
-        unit,
+    return roped(
         corners=tuple(corners),
+        directions=unit.directions,
         patches=patches,
-        seams=shortened(unit.seams, hole),
+        seams=shortened(unit.seam_rope, hole),
         ledger=unit.ledger + taken,
+        allowance=unit.allowance,
+        cloth=unit.cloth,
     )
 
 

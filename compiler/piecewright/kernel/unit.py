@@ -7,48 +7,22 @@ from corner `i` to corner `i + 1`.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
+from piecewright.kernel.rope import Reaching, Rope
 
 Polygon = tuple[Vector, ...]  # counter-clockwise, no point twice in a row
 Pressed = Literal["left", "right", "open"]
 OffcutKind = Literal["allowance", "ear", "sliver", "trim", "flip"]
 
 
-Box = tuple[float, float, float, float]  # left, bottom, right, top
-
-# inches; far above the error of the floats and far below any cloth
-_SLACK = 1e-6
-
-
-def box(points: Iterable[Vector]) -> Box:
-    """The box round some points in floats, widened by more than their error."""
-    floats = [p.floats for p in points]
-    xs = [f[0] for f in floats]
-    ys = [f[1] for f in floats]
-    return min(xs) - _SLACK, min(ys) - _SLACK, max(xs) + _SLACK, max(ys) + _SLACK
-
-
-class _Reaching:
-    """Keeps the box round what it is, once it was asked for: most of a large unit lies clear of any one seam."""
-
-    __slots__ = ("_reach",)
-
-    _reach: Box
-
-    @property
-    def reach(self) -> Box:
-        try:
-            return self._reach
-        except AttributeError:
-            reach = box(self._points())
-            object.__setattr__(self, "_reach", reach)
-            return reach
-
-    def _points(self) -> Iterable[Vector]:
-        raise NotImplementedError
+def carried(p: Vector, turn: Vector | None, shift: Vector | None) -> Vector:
+    """A point turned about the origin by a unit vector, then shifted; None for neither."""
+    if turn is not None:
+        p = p.turned(turn)
+    return p if shift is None else p + shift
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +45,7 @@ class Disc:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Patch(_Reaching):
+class Patch(Reaching):
     """What is seen of one piece of cloth, as convex cells. `grain` is the unit vector of the
     lengthwise grain; `cut` names the cut piece it came from. With `discs`, only what of the cells lies within
     or outside each of them: two patches divided by a curve share their cells there."""
@@ -85,9 +59,21 @@ class Patch(_Reaching):
     def _points(self) -> Iterable[Vector]:
         return (p for cell in self.cells for p in cell)
 
+    def carried(self, turn: Vector | None, shift: Vector | None) -> Patch:
+        return Patch(
+            fabric=self.fabric,
+            cells=tuple(tuple([carried(p, turn, shift) for p in cell]) for cell in self.cells),
+            grain=self.grain if turn is None else self.grain.turned(turn),
+            cut=self.cut,
+            discs=tuple(
+                Disc(centre=carried(disc.centre, turn, shift), radius=disc.radius, inside=disc.inside)
+                for disc in self.discs
+            ),
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Seam(_Reaching):
+class Seam(Reaching):
     """A sewn seam between its visible ends. `direction` is the unit vector from start to end, carried
     through turns; `pressed` is the side its allowances lie to, seen along that direction; `sewn` False
     for the part of a seam that is still open."""
@@ -101,6 +87,15 @@ class Seam(_Reaching):
     def _points(self) -> Iterable[Vector]:
         return self.start, self.end
 
+    def carried(self, turn: Vector | None, shift: Vector | None) -> Seam:
+        return Seam(
+            start=carried(self.start, turn, shift),
+            end=carried(self.end, turn, shift),
+            direction=self.direction if turn is None else self.direction.turned(turn),
+            pressed=self.pressed,
+            sewn=self.sewn,
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Offcut:
@@ -111,8 +106,50 @@ class Offcut:
     area: Exact
 
 
+class _Cloth:
+    """Patches and seams of a unit as ropes. One that was made of ropes has its tuples when they are asked for."""
+
+    __slots__ = ("_patch_rope", "_seam_rope")
+
+    if TYPE_CHECKING:
+        patches: tuple[Patch, ...]
+        seams: tuple[Seam, ...]
+        _patch_rope: Rope[Patch]
+        _seam_rope: Rope[Seam]
+    else:
+
+        def __getattr__(self, name: str) -> object:
+            """A field that has not been worked out yet."""
+            if name not in _ROPES:
+                raise AttributeError(name)
+            found = tuple(getattr(self, _ROPES[name]))
+            object.__setattr__(self, name, found)
+            return found
+
+    @property
+    def patch_rope(self) -> Rope[Patch]:
+        try:
+            return self._patch_rope
+        except AttributeError:
+            rope = Rope(self.patches)
+            object.__setattr__(self, "_patch_rope", rope)
+            return rope
+
+    @property
+    def seam_rope(self) -> Rope[Seam]:
+        try:
+            return self._seam_rope
+        except AttributeError:
+            rope = Rope(self.seams)
+            object.__setattr__(self, "_seam_rope", rope)
+            return rope
+
+
+_ROPES = {"patches": "_patch_rope", "seams": "_seam_rope"}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Unit:
+class Unit(_Cloth):
     """A piece of cloth, or pieces sewn together.
 
     `corners` and `directions` have the same length; `directions[i]` is the unit vector along edge i.
@@ -127,3 +164,26 @@ class Unit:
     ledger: tuple[Offcut, ...]
     allowance: Exact
     cloth: Exact
+
+
+def roped(
+    *,
+    corners: tuple[Corner, ...],
+    directions: tuple[Vector, ...],
+    patches: Rope[Patch],
+    seams: Rope[Seam],
+    ledger: tuple[Offcut, ...],
+    allowance: Exact,
+    cloth: Exact,
+) -> Unit:
+    """A unit of ropes, which gives its patches and seams as tuples when they are first asked for."""
+    unit = object.__new__(Unit)
+    put = object.__setattr__  # past the seal
+    put(unit, "corners", corners)
+    put(unit, "directions", directions)
+    put(unit, "_patch_rope", patches)
+    put(unit, "_seam_rope", seams)
+    put(unit, "ledger", ledger)
+    put(unit, "allowance", allowance)
+    put(unit, "cloth", cloth)
+    return unit

@@ -8,8 +8,9 @@ from dataclasses import replace
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.build import Fabric
 from piecewright.kernel.measure import raw_edge
-from piecewright.kernel.polygon import beside, clear_of, sides_of_line
-from piecewright.kernel.unit import Disc, Pressed, Seam, Unit, box
+from piecewright.kernel.polygon import clear_of, sides_of_line
+from piecewright.kernel.rope import box
+from piecewright.kernel.unit import Disc, Pressed, Seam, Unit
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Brought, Refused
 
@@ -178,12 +179,10 @@ def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:
     start, end = raw_edge(unit, edge)
     along = unit.directions[edge]
     found: dict[str, Exact] = {}
-    if len(unit.patches) == 1:
+    if unit.patch_rope.count == 1:
         return {unit.patches[0].fabric: (end - start).dot(along)}
     reach = box((start, end))
-    for patch in unit.patches:
-        if beside(patch.reach, reach):
-            continue
+    for patch in unit.patch_rope.near(reach):
         for cell in patch.cells:
             if clear_of(cell, reach):
                 continue

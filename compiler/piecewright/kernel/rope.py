@@ -1,0 +1,272 @@
+"""A long sequence of things that lie on the table, kept so that a step touches only those near an edge.
+
+A rope is a balanced tree whose leaves hold a few things each, and every branch the box round what it holds. Two
+ropes are put together, and things within a box are found or changed, by going down a few branches; the rest is
+shared with the rope before. A turn or a shift of all of it is kept at the top and handed down when it is asked for,
+one exact step for as many turns as there were. A rope is never changed: what is handed down says the same thing
+farther below.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import Generic, TypeVar, cast
+
+from piecewright.exact import Vector
+
+Box = tuple[float, float, float, float]  # left, bottom, right, top
+
+# inches; far above the error of the floats and far below any cloth
+_SLACK = 1e-6
+_NOWHERE: Box = (float("inf"), float("inf"), float("-inf"), float("-inf"))
+_MOST = 16  # things in one leaf
+
+
+def box(points: Iterable[Vector]) -> Box:
+    """The box round some points in floats, widened by more than their error."""
+    floats = [p.floats for p in points]
+    xs = [f[0] for f in floats]
+    ys = [f[1] for f in floats]
+    return min(xs) - _SLACK, min(ys) - _SLACK, max(xs) + _SLACK, max(ys) + _SLACK
+
+
+class Reaching:
+    """Keeps the box round what it is, once it was asked for: most of a large unit lies clear of any one seam."""
+
+    __slots__ = ("_reach",)
+
+    _reach: Box
+
+    @property
+    def reach(self) -> Box:
+        try:
+            return self._reach
+        except AttributeError:
+            reach = box(self._points())
+            object.__setattr__(self, "_reach", reach)
+            return reach
+
+    def _points(self) -> Iterable[Vector]:
+        raise NotImplementedError
+
+    def carried(self, turn: Vector | None, shift: Vector | None) -> Reaching:
+        """The same thing turned about the origin by a unit vector, then shifted; None for neither."""
+        raise NotImplementedError
+
+
+T = TypeVar("T", bound=Reaching)
+
+
+class Rope(Generic[T]):
+    """Things in their order. A leaf has `_items`, a branch `_left` and `_right`; `_turn` and `_shift` are still to
+    be done to all of it, and `_own` is the box round it before that."""
+
+    __slots__ = ("_items", "_left", "_own", "_right", "_shift", "_turn", "count")
+
+    count: int
+    _items: tuple[T, ...] | None
+    _left: Rope[T] | None
+    _right: Rope[T] | None
+    _own: Box | None
+    _turn: Vector | None
+    _shift: Vector | None
+
+    def __init__(self, items: tuple[T, ...] = ()) -> None:
+        self.count = len(items)
+        self._left = self._right = self._own = self._turn = self._shift = None
+        if len(items) <= _MOST:
+            self._items = items
+            return
+        half = len(items) // 2
+        self._items = None
+        self._left, self._right = Rope(items[:half]), Rope(items[half:])
+
+    def __iter__(self) -> Iterator[T]:
+        pending = [self]
+        while pending:
+            rope = pending.pop()
+            if rope._items is not None:
+                yield from rope._here()
+            else:
+                left, right = rope._parts()
+                pending += (right, left)
+
+    def __reversed__(self) -> Iterator[T]:
+        pending = [self]
+        while pending:
+            rope = pending.pop()
+            if rope._items is not None:
+                yield from reversed(rope._here())
+            else:
+                pending += rope._parts()
+
+    def __add__(self, other: Rope[T]) -> Rope[T]:
+        """The things of this one and then those of the other."""
+        if not other.count:
+            return self
+        if not self.count:
+            return other
+        if self.count + other.count <= _MOST:
+            return Rope((*self, *other))
+        if self._items is None and self.count > 3 * other.count:
+            left, right = self._parts()
+            return _balanced(left, right + other)
+        if other._items is None and other.count > 3 * self.count:
+            left, right = other._parts()
+            return _balanced(self + left, right)
+        return _branch(self, other)
+
+    def carried(self, turn: Vector | None, shift: Vector | None) -> Rope[T]:
+        """All of it turned about the origin by a unit vector, then shifted."""
+        if not self.count:
+            return self
+        rope: Rope[T] = Rope.__new__(Rope)
+        rope.count, rope._items, rope._left, rope._right, rope._own = (
+            self.count,
+            self._items,
+            self._left,
+            self._right,
+            self._own,
+        )
+        rope._turn = _turned(self._turn, turn)
+        rope._shift = _turned(self._shift, turn) if self._shift is not None else None
+        if shift is not None:
+            rope._shift = shift if rope._shift is None else rope._shift + shift
+        return rope
+
+    def near(self, bounds: Box) -> Iterator[T]:
+        """What may reach into a box, in order; more than that where it is little."""
+        left, bottom, right, top = bounds
+
+        def clear(reach: Box) -> bool:
+            return reach[0] > right or reach[2] < left or reach[1] > top or reach[3] < bottom
+
+        return self.unless(clear)
+
+    def unless(self, clear: Callable[[Box], bool]) -> Iterator[T]:
+        """What is not certainly clear of something, in order: `clear` says so of a box, and holds for every box
+        within one it holds for."""
+        pending = [self]
+        while pending:
+            rope = pending.pop()
+            if rope._items is not None:
+                for item in rope._here():
+                    if not clear(item.reach):
+                        yield item
+            elif not clear(rope.reach()):
+                left, right = rope._parts()
+                pending += (right, left)
+
+    def changed(self, bounds: Box, change: Callable[[T], T | None]) -> Rope[T]:
+        """The rope with everything that may reach into a box replaced; by nothing where `change` gives None. The
+        same rope where nothing changed."""
+        if self._items is None:
+            low, floor, high, ceiling = self.reach()
+            if low > bounds[2] or high < bounds[0] or floor > bounds[3] or ceiling < bounds[1]:
+                return self
+            left, right = self._parts()
+            first, last = left.changed(bounds, change), right.changed(bounds, change)
+            if first is left and last is right:
+                return self
+            return _branch(first, last) if first.count and last.count else first + last
+        items = self._here()
+        kept: list[T] = []
+        same = True
+        bleft, bottom, bright, top = bounds
+        for item in items:
+            low, floor, high, ceiling = item.reach
+            if low > bright or high < bleft or floor > top or ceiling < bottom:
+                kept.append(item)
+                continue
+            new = change(item)
+            if new is not item:
+                same = False
+            if new is not None:
+                kept.append(new)
+        return self if same else Rope(tuple(kept))
+
+    def reach(self) -> Box:
+        """The box round all of it."""
+        own = self._own
+        if own is None:
+            if self._items is not None:
+                boxes = [item.reach for item in self._items]
+            else:
+                boxes = [cast("Rope[T]", self._left).reach(), cast("Rope[T]", self._right).reach()]
+            own = self._own = _round(boxes)
+        if self._turn is None and self._shift is None:
+            return own
+        return _carried_box(own, self._turn, self._shift)
+
+    def _here(self) -> tuple[T, ...]:
+        """The things of a leaf as they lie now."""
+        items = cast("tuple[T, ...]", self._items)
+        if self._turn is not None or self._shift is not None:
+            items = cast("tuple[T, ...]", tuple(item.carried(self._turn, self._shift) for item in items))
+            self._items, self._own, self._turn, self._shift = items, None, None, None
+        return items
+
+    def _parts(self) -> tuple[Rope[T], Rope[T]]:
+        """The two halves of a branch as they lie now."""
+        left, right = cast("Rope[T]", self._left), cast("Rope[T]", self._right)
+        if self._turn is not None or self._shift is not None:
+            left, right = left.carried(self._turn, self._shift), right.carried(self._turn, self._shift)
+            self._left, self._right, self._own, self._turn, self._shift = left, right, None, None, None
+        return left, right
+
+
+def _branch(left: Rope[T], right: Rope[T]) -> Rope[T]:
+    rope: Rope[T] = Rope.__new__(Rope)
+    rope.count = left.count + right.count
+    rope._left, rope._right = left, right
+    rope._items = rope._own = rope._turn = rope._shift = None
+    return rope
+
+
+def _balanced(left: Rope[T], right: Rope[T]) -> Rope[T]:
+    """Both as one; where one is much longer, its nearer half goes with the other."""
+    if right._items is None and right.count > 3 * left.count:
+        inner, outer = right._parts()
+        return _branch(left + inner, outer)
+    if left._items is None and left.count > 3 * right.count:
+        outer, inner = left._parts()
+        return _branch(outer, inner + right)
+    return _branch(left, right)
+
+
+def _turned(v: Vector | None, turn: Vector | None) -> Vector | None:
+    if turn is None:
+        return v
+    return turn if v is None else v.turned(turn)
+
+
+def _round(boxes: list[Box]) -> Box:
+    if not boxes:
+        return _NOWHERE
+    lefts, bottoms, rights, tops = zip(*boxes, strict=True)
+    return min(lefts), min(bottoms), max(rights), max(tops)
+
+
+def _carried_box(bounds: Box, turn: Vector | None, shift: Vector | None) -> Box:
+    """A box round what is in a box, after a turn and a shift."""
+    left, bottom, right, top = bounds
+    if turn is not None:
+        u, v = turn.floats
+        xs = (left * u, right * u, -bottom * v, -top * v)
+        ys = (left * v, right * v, bottom * u, top * u)
+        left, right = min(xs[:2]) + min(xs[2:]), max(xs[:2]) + max(xs[2:])
+        bottom, top = min(ys[:2]) + min(ys[2:]), max(ys[:2]) + max(ys[2:])
+    dx, dy = shift.floats if shift is not None else (0.0, 0.0)
+    return left + dx - _SLACK, bottom + dy - _SLACK, right + dx + _SLACK, top + dy + _SLACK
+
+
+def farther_than(point: tuple[float, float], direction: tuple[float, float], distance: float) -> Callable[[Box], bool]:
+    """For `unless`: whether all of a box lies farther than a distance from a point along a unit vector."""
+    dx, dy = direction
+    least = point[0] * dx + point[1] * dy + distance
+    across, up = (0 if dx > 0 else 2), (1 if dy > 0 else 3)
+
+    def clear(reach: Box) -> bool:
+        return reach[across] * dx + reach[up] * dy > least
+
+    return clear
