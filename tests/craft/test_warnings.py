@@ -3,42 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from craft.looked import FABRICS, TRIANGLES, found, said, warned
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from piecewright import pipeline
-from piecewright.diagnostics.model import Diagnostic
-
-FABRICS = "fabric light, value light\nfabric dark, value dark\n"
-TRIANGLES = """\
-unit half (size, cloth)
-    square size of cloth
-    cut once on diagonal
-
-unit quarter (size, cloth)
-    square size of cloth
-    cut twice on diagonal
-
-"""
-
-
-def found(text: str, **files: str) -> tuple[Diagnostic, ...]:
-    def load(name: str) -> str:
-        return files[name.removesuffix(".piece")]
-
-    return pipeline.compile_source(text, name="pattern.piece", load=load).diagnostics
-
-
-def warned(text: str, **files: str) -> list[tuple[str, str]]:
-    """Of each warning its code and the text of the line it is at."""
-    return [(one.code, one.span.source.line_text(one.span.line).strip()) for one in found(text, **files)]
-
-
-def said(text: str) -> str:
-    """The message of the one warning."""
-    (one,) = found(text)
-    assert one.severity == "warning" and one.hint
-    return one.message
-
 
 # ── bias edges ──────────────────────────────────────────────────────────────────────────────────
 
@@ -222,69 +189,6 @@ def test_seams_that_nest(mended: str) -> None:
 def test_seams_pressed_open_need_not_nest() -> None:
     text = PAIR + "block four\n    take pair\n    join pair on right\n"
     assert warned(text.replace("press toward dark", "press open")) == []
-
-
-# ── sizes ───────────────────────────────────────────────────────────────────────────────────────
-
-
-def test_a_size_between_the_marks() -> None:
-    text = FABRICS + "block tile\n    square 5 1/16 of dark\n"
-    assert warned(text) == [("W506", "square 5 1/16 of dark")]
-    assert said(text) == (
-        "the dark square of 5 1/16 lies between the ruler's marks; it is cut 5 1/8, and no later trim takes the excess"
-        " off"
-    )
-    assert warned(text + 'pattern "Tile"\n    ruler 1/16\n') == []
-
-
-def test_a_later_trim_takes_the_excess_off() -> None:
-    tile = FABRICS + "unit tile\n    square 5 1/16 of dark\n\n"
-    user = "block user\n    take tile\n"
-    assert [code for code, _ in warned(tile + user)] == ["W506"]
-    assert warned(tile + user + "    trim to 4 by 4\n") == []
-    # what is asked for outright is used as it is
-    assert [code for code, _ in warned(tile + user + "    trim to 4 by 4\nmake 1 of tile\nmake 1 of user\n")] == [
-        "W506"
-    ]
-
-
-def test_a_border_is_cut_as_long_as_the_work_measures() -> None:
-    text = FABRICS + "block tile\n    square 6 of dark\n    trim to 5 1/16 by 5 1/16\n    border {} of light\n"
-    assert warned(text.format("2")) == []
-    assert [code for code, _ in warned(text.format("2 1/16"))] == ["W506"]
-
-
-def test_a_trim_with_little_to_spare() -> None:
-    text = (
-        FABRICS
-        + TRIANGLES
-        + (
-            "unit two\n    take half(3 7/8, light)\n    join half(3 7/8, dark) on long-edge\n"
-            "    trim to 3 1/2 by 3 1/2, seam on diagonal\n"
-        )
-    )
-    assert warned(text) == [("W507", "trim to 3 1/2 by 3 1/2, seam on diagonal")]
-    # (3 7/8 - √2/4 - 3 1/2) / 2 on every side
-    assert said(text) == ("this trim takes off only about 0.0107, exactly 3/16 - 1/8·√2 at the left, less than 1/16")
-    assert warned(text.replace("3 7/8", "4")) == []
-
-
-@pytest.mark.parametrize(("across", "down"), [("5", "5"), ("5 7/8", "5 7/8"), ("6", "5 1/2"), ("6", "6")])
-def test_a_ruler_laid_even_spares_nothing_and_is_sound(across: str, down: str) -> None:
-    assert warned(FABRICS + f"block tile\n    square 6 of dark\n    trim to {across} by {down}\n") == []
-
-
-def test_a_piece_in_both_hands() -> None:
-    text = FABRICS + "unit lean\n    parallelogram 3 by 2 at 45 of dark\n{}"
-    both = text.format("make 2 of lean\nmake 2 of lean reversed\n")
-    assert warned(both) == [("W508", "parallelogram 3 by 2 at 45 of dark")]
-    assert said(both) == (
-        "the dark parallelogram is needed as it is and mirrored; cut through folded cloth, it gives one of each"
-    )
-    assert warned(text.format("make 4 of lean\n")) == []
-    assert warned(text.format("make 4 of lean reversed\n")) == []
-    assert warned(both.replace("make", '    note "Cut it through folded cloth."\nmake', 1)) == []
-    assert warned(both.replace("parallelogram 3 by 2 at 45", "rectangle 3 by 2")) == []
 
 
 # ── where a warning stands ──────────────────────────────────────────────────────────────────────

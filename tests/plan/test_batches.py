@@ -7,8 +7,8 @@ import json
 from evaluate.pattern import built
 from piecewright.emit import emit
 from piecewright.kernel.build import Build
+from piecewright.kernel.demand import Wanted, cuttings, wanted
 from piecewright.pipeline import compile_source
-from piecewright.plan.demand import Wanted, cuttings, wanted
 from piecewright.plan.make import plan
 from piecewright.plan.model import Figure, Plan, UnitPlan
 

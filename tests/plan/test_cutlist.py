@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from piecewright.exact import Exact
 from piecewright.kernel.build import Piece
+from piecewright.kernel.demand import Cutting, cuttings, wanted
 from piecewright.plan.cutlist import CutRow, cut_rows, has_hands
-from piecewright.plan.demand import Cutting, cuttings, wanted
 from plan import builds
 
 BUILD = builds.build(())

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from piecewright.exact import Exact
 from piecewright.kernel.build import Made, Supply
-from piecewright.plan.demand import Wanted, cuttings, strip_sets, wanted
+from piecewright.kernel.demand import Wanted, cuttings, strip_sets, wanted
 from plan import builds
 
 

@@ -25,8 +25,8 @@ def look_over(build: Build) -> Iterator[tuple[Made, Finding]]:
         if whole in seen:
             continue
         seen.add(whole)
-        for number, step in enumerate(made.steps):
-            for finding in _step(step, build):
+        for number in range(len(made.steps)):
+            for finding in _step(made, number, sizes, build):
                 yield made, finding
             for finding in sizes.off_the_mark(made, number):
                 yield made, finding
@@ -34,11 +34,12 @@ def look_over(build: Build) -> Iterator[tuple[Made, Finding]]:
             yield made, finding
 
 
-def _step(step: Step, build: Build) -> Iterator[Finding]:
+def _step(made: Made, number: int, sizes: Sizes, build: Build) -> Iterator[Finding]:
+    step = made.steps[number]
     for actions in (step.actions, step.last):
         for action in actions:
             if isinstance(action, Trim):
-                yield from _scant(step, action)
+                yield from sizes.scant(made, number, action)
             elif isinstance(action, Sew | Lay):
                 for join in joins(action):
                     yield from _join(step, join, action, build)
@@ -49,11 +50,3 @@ def _join(step: Step, join: Join, action: Sew | Lay, build: Build) -> Iterator[F
     yield from off_points(step, join, tolerance)
     yield from misses(step, join, tolerance)
     yield from bulky(step, join, action.result)
-
-
-def _scant(step: Step, trim: Trim) -> Iterator[Finding]:
-    """A side that loses less than can be cut off cleanly. A side that loses nothing was laid even."""
-    for side, off in zip(("left", "right", "top", "bottom"), trim.off, strict=True):
-        if 0 < float(off) < 0.0625:
-            yield Finding("scant-trim", step, side=side, off=off)
-            return

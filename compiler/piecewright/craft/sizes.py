@@ -3,14 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from piecewright.craft.finding import Finding
 from piecewright.exact import Exact
 from piecewright.kernel.action import Trim
 from piecewright.kernel.build import Build, Made, Piece
+from piecewright.kernel.unit import Unit
+
+if TYPE_CHECKING:
+    from piecewright.kernel.demand import Cutting
 
 ONE_HANDED = ("parallelogram",)
 """The shapes whose mirror image is not the piece itself, turned."""
+
+LEAST = Exact(1, 16)
+"""Inches that a trim must take off a side to be cut cleanly: common practice, no source."""
 
 
 class Sizes:
@@ -19,6 +27,7 @@ class Sizes:
     def __init__(self, build: Build) -> None:
         self._build = build
         self._users: dict[str, list[tuple[Made, int]]] | None = None
+        self._cut: tuple[Cutting, ...] | None = None
         self._asked = frozenset(demand.key for demand in build.demands)
 
     def off_the_mark(self, made: Made, number: int) -> Iterator[Finding]:
@@ -41,21 +50,69 @@ class Sizes:
                     )  # fmt: skip
                     return
 
+    def scant(self, made: Made, number: int, trim: Trim) -> Iterator[Finding]:
+        """A side that loses less than can be cut off cleanly. A side that loses nothing was laid even.
+
+        Where the work is two halves of squares of one size, sewn on the long side, the finding says how large these
+        must be. Such work grows as the squares do, by half on each side of the ruler.
+        """
+        scant = [
+            (off, side)
+            for side, off in zip(("left", "right", "top", "bottom"), trim.off, strict=True)
+            if float(off) > 0 and off < LEAST
+        ]
+        if not scant:
+            return
+        off, side = min(scant, key=lambda one: float(one[0]))
+        step, ruler = made.steps[number], self._build.settings.ruler
+        size = self._halved(made, number) if _is_of_two_halves(trim.before) else None
+        larger = None if size is None else ruler * ((size + (LEAST - off) * 2) / ruler).ceil()
+        yield Finding("scant-trim", step, side=side, off=off, size=size, larger=larger)
+
+    def _halved(self, made: Made, number: int) -> Exact | None:
+        """The size of the squares, where all the cloth that comes to a step is squares of one size."""
+        sizes: set[Exact | None] = set()
+        pending = [supply for step in made.steps[: number + 1] for supply in step.supplies]
+        seen: set[str] = set()
+        while pending:
+            source = pending.pop().source
+            if isinstance(source, Piece):
+                sizes.add(source.height if source.shape == "square" else None)
+            elif source not in seen:
+                seen.add(source)
+                pending += [
+                    supply
+                    for one in self._build.made
+                    if source in (one.key, one.whole)
+                    for supply in one.supplies
+                ]  # fmt: skip
+        return sizes.pop() if len(sizes) == 1 else None
+
     def folded(self, made: Made) -> Iterator[Finding]:
-        """A piece that the pattern needs in both hands, at the definition that turns it over."""
-        for number, step in enumerate(made.steps):
+        """A piece that the pattern needs in both hands, at the definition that turns it over: how many of each are
+        cut for the whole pattern."""
+        for step in made.steps:
             for supply in step.supplies:
                 piece = supply.source
-                if isinstance(piece, Piece) and piece.reversed and piece.shape in ONE_HANDED and self._has_twin(piece):
-                    yield Finding("both-hands", made.steps[number], piece=f"{piece.fabric} {piece.shape}")
-                    return
+                if isinstance(piece, Piece) and piece.reversed and piece.shape in ONE_HANDED:
+                    plain, turned = self._hands(piece)
+                    if plain and turned:
+                        yield Finding(
+                            "both-hands", step, piece=f"{piece.fabric} {piece.shape}", plain=plain, turned=turned
+                        )
+                        return
 
-    def _has_twin(self, piece: Piece) -> bool:
-        return any(
-            isinstance(supply.source, Piece) and not supply.source.reversed and _alike(supply.source, piece)
-            for made in self._build.made
-            for supply in made.supplies
-        )
+    def _hands(self, piece: Piece) -> tuple[int, int]:
+        """How many of a piece are cut as it is, and how many mirrored."""
+        if self._cut is None:
+            from piecewright.kernel.demand import cuttings, wanted  # few patterns need it, and a check is to be quick
+
+            self._cut = cuttings(self._build, wanted(self._build))
+        counts = [0, 0]
+        for cut in self._cut:
+            if _alike(cut.piece, piece):
+                counts[cut.piece.reversed] += cut.count
+        return counts[0], counts[1]
 
     def _is_trimmed(self, made: Made, number: int) -> bool:
         """Whether a trim comes after a step, here or in every unit that uses this one. What is asked for outright
@@ -97,4 +154,11 @@ def _ruled(piece: Piece, verb: str) -> tuple[Exact, ...]:
 def _alike(one: Piece, other: Piece) -> bool:
     return (one.shape, one.fabric, one.width, one.height, one.angle) == (
         other.shape, other.fabric, other.width, other.height, other.angle
+    )  # fmt: skip
+
+
+def _is_of_two_halves(unit: Unit) -> bool:
+    """Whether work is two patches, of three corners each."""
+    return len(unit.patches) == 2 and all(
+        len(patch.cells) == 1 and len(patch.cells[0]) == 3 for patch in unit.patches
     )  # fmt: skip

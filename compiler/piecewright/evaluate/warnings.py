@@ -89,18 +89,36 @@ def _off_the_mark(f: Facts, units: Units) -> Warned:
 
 def _scant(f: Facts, units: Units) -> Warned:
     sixteenth = shown(Exact(1, 16), units) if units == "inch" else shown(Exact(1, 16), units).removeprefix("about ")
+    message = f"this trim takes off only {exactly(_length(f, 'off'), units)} at the {f['side']}, less than {sixteenth}"
+    if f["larger"] is None:
+        return Warned("W507", message, "cut the pieces one mark larger, so that there is something to trim")
+    size, larger = shown(_length(f, "size"), units), shown(_length(f, "larger"), units)
     return Warned(
         "W507",
-        f"this trim takes off only {exactly(_length(f, 'off'), units)} at the {f['side']}, less than {sixteenth}",
-        "cut the pieces one mark larger, so that there is something to trim",
+        f"{message}: squares of {size} make this unit to size, not to be trimmed",
+        f"cut the squares {larger} if you mean to trim; with {size}, sew exactly and leave the trim out",
     )
 
 
 def _both_hands(f: Facts, units: Units) -> Warned:
+    plain, turned = cast(int, f["plain"]), cast(int, f["turned"])
+    both, more = min(plain, turned), abs(plain - turned)
+    rest = "mirrored" if turned > plain else "as it is"
+    cuts = f"{both} cut{'s' if both > 1 else ''} through folded cloth"
+    give = f"{cuts} give{'' if both > 1 else 's'} {both} of each"
+    if not more:
+        said, hint = f"{give} and nothing over", "cut them all through folded cloth"
+    else:
+        other = "as it is" if turned > plain else "mirrored"
+        said = f"{give}, and {more} more {'are' if more > 1 else 'is'} needed {rest}"
+        hint = (
+            f"cut {both} through folded cloth and the other {more} from a single layer; all cut folded would leave"
+            f" {more} over {other}"
+        )
     return Warned(
         "W508",
-        f"the {f['piece']} is needed as it is and mirrored; cut through folded cloth, it gives one of each",
-        "cut what both need through folded cloth and the rest from a single layer; a `note` that says folded tells so",
+        f"the {f['piece']} is needed {_times(plain)} as it is and {_times(turned)} mirrored: {said}",
+        f"{hint}; a `note` that says folded tells so",
     )
 
 
@@ -114,6 +132,10 @@ WORDS: dict[str, Callable[[Facts, Units], Warned]] = {
     "scant-trim": _scant,
     "both-hands": _both_hands,
 }
+
+
+def _times(count: int) -> str:
+    return "once" if count == 1 else f"{count} times"
 
 
 def _in(f: Facts) -> str:

@@ -13,9 +13,9 @@ from dataclasses import replace
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Piece
+from piecewright.kernel.demand import Cutting
 from piecewright.kernel.foundation import ROUGH
 from piecewright.plan.curves import hollow_note, hollows, letters
-from piecewright.plan.demand import Cutting
 from piecewright.plan.model import CutPlan
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.words import times

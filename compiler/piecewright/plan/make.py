@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from piecewright.kernel.batches import handed
 from piecewright.kernel.build import Build, Made, Settings, Step
+from piecewright.kernel.demand import Wanted, cuttings, wanted
 from piecewright.kernel.measure import finished_size, height, width
 from piecewright.plan.assorted import Words, prints_needed
-from piecewright.plan.batches import handed
 from piecewright.plan.curves import letters, template_plans
 from piecewright.plan.cutlist import cut_plans, cut_rows
-from piecewright.plan.demand import Wanted, cuttings, wanted
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
 from piecewright.plan.model import CutPlan, Extent, Figure, FoundationPlan, Plan, StepPlan, UnitPlan

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from piecewright.kernel.batches import Batch
 from piecewright.kernel.build import Made, Settings
-from piecewright.plan.batches import Batch
-from piecewright.plan.demand import Wanted
+from piecewright.kernel.demand import Wanted
 from piecewright.plan.rounding import cut_size
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import listed, plural, sentence, times

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
+from piecewright.kernel.batches import Batch, Chain, choices, handed, product, within
 from piecewright.kernel.build import Build, Made, Piece, Supply
-from piecewright.plan.batches import Batch, Chain, choices, handed, product, within
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
