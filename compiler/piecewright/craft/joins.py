@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from piecewright.kernel.action import Lay, Sew
+from piecewright.kernel.action import Finish, Lay, Sew
 from piecewright.kernel.rope import farther_than
 from piecewright.kernel.unit import Seam, Unit
 
@@ -50,16 +50,18 @@ class Hit:
 
 
 class Side:
-    """One of the two units of a join: its seams near the sewn edge."""
+    """One of the two units of a join: its seams near the sewn edge. `doubled`: both sides are one unit, so that only
+    what lies inward of the seam is this side's."""
 
-    __slots__ = ("edge", "frame", "hits", "name", "unit")
+    __slots__ = ("doubled", "edge", "frame", "hits", "name", "unit")
 
-    def __init__(self, unit: Unit, edge: int, frame: Frame, name: str) -> None:
+    def __init__(self, unit: Unit, edge: int, frame: Frame, name: str, doubled: bool) -> None:
         self.unit = unit
         self.edge = edge
         self.frame = frame
         self.name = name
-        self.hits = _hits(unit, frame)
+        self.doubled = doubled
+        self.hits = _hits(unit, frame, doubled)
 
 
 class Join:
@@ -69,16 +71,19 @@ class Join:
 
     def __init__(self, first: Unit, i: int, second: Unit, j: int, first_name: str, second_name: str) -> None:
         self.frame = Frame(first, i)
-        self.first = Side(first, i, self.frame, first_name)
-        self.second = Side(second, j, self.frame.across(), second_name)
+        self.first = Side(first, i, self.frame, first_name, first is second)
+        self.second = Side(second, j, self.frame.across(), second_name, first is second)
 
 
-def joins(action: Sew | Lay) -> Iterator[Join]:
+def joins(action: Sew | Finish | Lay) -> Iterator[Join]:
     """Every seam of an action that joins more than plain cloth; of a table's equal seams the first."""
     if isinstance(action, Sew):
         if action.first.seam_rope.count or action.second.seam_rope.count:
             for i, j in zip(action.first_edges, reversed(action.second_edges), strict=True):
                 yield Join(action.first, i, action.second, j, "", action.name)
+        return
+    if isinstance(action, Finish):
+        yield Join(action.before, action.edges[0], action.before, action.edges[1], "", "")
         return
     if not action.sewn:
         return
@@ -112,7 +117,7 @@ def _facing(first: Unit, second: Unit, way: tuple[int, int], name: str, other: s
         yield Join(first, mine[0], second, theirs[0], name, other)
 
 
-def _hits(unit: Unit, frame: Frame) -> list[Hit]:
+def _hits(unit: Unit, frame: Frame, doubled: bool) -> list[Hit]:
     """Seams with an end within an allowance of the seam line, on either side of it, in their order along it."""
     s = float(unit.allowance)
     found: list[Hit] = []
@@ -124,7 +129,7 @@ def _hits(unit: Unit, frame: Frame) -> list[Hit]:
         other = (u - ax) * nx + (v - ay) * ny
         if one > other:
             one, other, x, y = other, one, u, v
-        if one >= s or other < NEAR or other - one < NEAR:
+        if one >= s or other < NEAR or other - one < NEAR or (doubled and one + other < 0):
             continue
         along = (x - ax) * dx + (y - ay) * dy
         gx, gy = seam.direction.floats

@@ -10,7 +10,7 @@ from piecewright.craft.joins import Join, joins
 from piecewright.craft.meeting import misses, off_points
 from piecewright.craft.nesting import bulky
 from piecewright.craft.sizes import Sizes
-from piecewright.kernel.action import Lay, Sew, Trim
+from piecewright.kernel.action import Action, Finish, Lay, Sew, Trim
 from piecewright.kernel.build import Build, Made, Step
 
 
@@ -35,17 +35,35 @@ def look_over(build: Build) -> Iterator[tuple[Made, Finding]]:
 
 
 def _step(made: Made, number: int, sizes: Sizes, build: Build) -> Iterator[Finding]:
+    """What is found in a step; of a repeated one each kind once, as it is in the first round that has it."""
     step = made.steps[number]
-    for actions in (step.actions, step.last):
-        for action in actions:
-            if isinstance(action, Trim):
-                yield from sizes.scant(made, number, action)
-            elif isinstance(action, Sew | Lay):
-                for join in joins(action):
-                    yield from _join(step, join, action, build)
+    rounds = step.rounds
+    if len(rounds) == 1:
+        yield from _done(made, number, step.actions, sizes, build)
+        return
+    found: dict[str, tuple[Finding, list[int]]] = {}
+    for at, actions in enumerate(rounds, 1):
+        for finding in _done(made, number, actions, sizes, build):
+            numbers = found.setdefault(finding.kind, (finding, []))[1]
+            if at not in numbers:
+                numbers.append(at)
+    # of points one is told for a line, and a floating one can still be trimmed right
+    for finding, numbers in sorted(found.values(), key=lambda one: one[0].kind == "point-floats"):
+        finding.rounds = (numbers[0], len(numbers), len(rounds))
+        yield finding
 
 
-def _join(step: Step, join: Join, action: Sew | Lay, build: Build) -> Iterator[Finding]:
+def _done(made: Made, number: int, actions: tuple[Action, ...], sizes: Sizes, build: Build) -> Iterator[Finding]:
+    step = made.steps[number]
+    for action in actions:
+        if isinstance(action, Trim):
+            yield from sizes.scant(made, number, action)
+        elif isinstance(action, Sew | Finish | Lay):
+            for join in joins(action):
+                yield from _join(step, join, action, build)
+
+
+def _join(step: Step, join: Join, action: Sew | Finish | Lay, build: Build) -> Iterator[Finding]:
     tolerance = build.settings.tolerance
     yield from off_points(step, join, tolerance)
     yield from misses(step, join, tolerance)

@@ -9,7 +9,7 @@ from piecewright.craft.joins import NEAR, Frame, Hit, Join, Side
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.build import Step
 from piecewright.kernel.points import Tip, points_on
-from piecewright.kernel.unit import Polygon, Seam, Unit
+from piecewright.kernel.unit import Polygon, Seam
 
 
 def misses(step: Step, join: Join, tolerance: Exact) -> Iterator[Finding]:
@@ -47,7 +47,7 @@ def off_points(step: Step, join: Join, tolerance: Exact) -> Iterator[Finding]:
             if not NEAR < along < side.frame.length - NEAR:
                 continue
             off = tip.beyond > tolerance if tip.beyond > 0 else -tip.beyond * 2 > tolerance
-            if not off or tip.beyond >= side.unit.allowance or not _is_seen(side.unit, tip):
+            if not off or tip.beyond >= side.unit.allowance or not _is_seen(side, tip):
                 continue
             if worst is None or abs(tip.beyond) > abs(worst.beyond):
                 worst = tip
@@ -87,9 +87,9 @@ def _may_be_off(side: Side, tolerance: float) -> bool:
     return False
 
 
-def _is_seen(unit: Unit, tip: Tip) -> bool:
-    """Whether the tip is a point to the eye: no other cell of its fabric touches it."""
-    frame = Frame(unit, tip.edge)
+def _is_seen(side: Side, tip: Tip) -> bool:
+    """Whether the tip is a point to the eye: no other cell of its fabric touches it on this side of the seam."""
+    unit, frame = side.unit, Frame(side.unit, tip.edge)
     s = float(unit.allowance)
     ends = [p for p in tip.cell if frame.at(p.floats)[1] < NEAR - s] or [tip.spot]
     return not any(
@@ -97,9 +97,14 @@ def _is_seen(unit: Unit, tip: Tip) -> bool:
         for patch in unit.patches
         if patch.fabric == tip.fabric
         for cell in patch.cells
-        if cell is not tip.cell
+        if cell is not tip.cell and not (side.doubled and _is_across(cell, frame))
         for end in ends
     )
+
+
+def _is_across(cell: Polygon, frame: Frame) -> bool:
+    """Whether most of a cell lies beyond the seam line."""
+    return sum(frame.at(p.floats)[1] for p in cell) < 0
 
 
 def _touches(cell: Polygon, point: Vector) -> bool:

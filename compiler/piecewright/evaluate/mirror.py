@@ -85,6 +85,7 @@ class Glass:
             step,
             actions=tuple(self._action(action, step) for action in step.actions),
             last=tuple(self._action(action, step) for action in step.last),
+            between=tuple(tuple(self._action(action, step) for action in done) for done in step.between),
             expects=tuple(_expect(expect) for expect in step.expects),
             places=tuple(in_mirror(place) for place in step.places),
             supplies=tuple(self.supply(supply) for supply in step.supplies),

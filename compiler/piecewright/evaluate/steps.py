@@ -37,6 +37,7 @@ class Draft:
 
     __slots__ = (
         "actions",
+        "between",
         "copies",
         "expects",
         "last",
@@ -54,6 +55,7 @@ class Draft:
         self.line = line
         self.actions: tuple[Action, ...] = done.actions
         self.last: tuple[Action, ...] = ()
+        self.between: tuple[tuple[Action, ...], ...] = ()
         self.places = places
         self.copies = copies
         self.supplies: list[Supply] = []
@@ -76,6 +78,7 @@ class Draft:
             places=self.places,
             supplies=tuple(self.supplies),
             last=self.last,
+            between=self.between,
         )
 
 
@@ -332,6 +335,8 @@ class Table:
 
 def _also(draft: Draft, later: Draft) -> None:
     """The same step in a later round: supplies add up, and an expectation is printed where it holds in every round."""
+    if draft.last:
+        draft.between += (draft.last,)
     draft.last = later.actions
     draft.copies = later.copies
     draft.supplies += later.supplies

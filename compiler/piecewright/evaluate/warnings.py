@@ -19,7 +19,17 @@ class Warned(NamedTuple):
 
 def warned(finding: Finding, units: Units) -> Warned:
     """How a finding is said."""
-    return WORDS[finding.kind](finding.facts, units)
+    said = WORDS[finding.kind](finding.facts, units)
+    return said if finding.rounds is None else said._replace(message=said.message + _when(*finding.rounds))
+
+
+def _when(first: int, many: int, rounds: int) -> str:
+    """In which rounds of a repeat it is so; what is said is true of the first of them."""
+    if many == rounds:
+        return ", in every round"
+    if many == 1:
+        return f", in round {first} of {rounds}"
+    return f", in {many} of {rounds} rounds and first in round {first}"
 
 
 Facts = dict[str, object]

@@ -97,8 +97,9 @@ class Step:
 
     `copies`: how many like pieces of work one run holds after the step. `times`: how often a `repeat`
     does it, 1 outside; the steps of a repeat share its `round` number and hold the actions of the first
-    and, when it runs more than once, `last` those of the last round. `says` is the verb's own sentence or None
-    (then the actions' default ones serve). `places`: the place words written, in order. `supplies`:
+    and, when it runs more than once, `last` those of the last round and `between` those of the others.
+    `says` is the verb's own sentence or None (then the actions' default ones serve). `places`: the place words
+    written, in order. `supplies`:
     what this step brings to the table, each with the word it is called by.
     """
 
@@ -115,6 +116,12 @@ class Step:
     places: tuple[str, ...] = ()
     supplies: tuple[Supply, ...] = ()
     last: tuple[Action, ...] = ()
+    between: tuple[tuple[Action, ...], ...] = ()
+
+    @property
+    def rounds(self) -> tuple[tuple[Action, ...], ...]:
+        """What is done, a round at a time; outside a repeat there is one."""
+        return (self.actions, *self.between, self.last) if self.last else (self.actions,)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
