@@ -83,6 +83,7 @@ def test_the_lantern_as_data() -> None:
         "prints": "",
         "radius": None,
         "template": "",
+        "letter": "c",
     }
     assert [step["number"] for step in document["steps"] if step["unit"] == "lantern-dusk-glow"] == [1, 2, 3]
 

@@ -52,6 +52,7 @@ def test_every_figure_that_is_named_is_there_and_the_other_way_round(name: str) 
     assert set(re.findall(r"\]\((figures/[^)]*)\)", every["pattern.md"])) == figures
     document = json.loads(every["plan.json"])
     named = {step["figure"] for step in document["steps"]} | {p for unit in document["units"] for p in unit["pictures"]}
+    named |= {p for fabric in document["fabrics"] if fabric["cutting"] for p in fabric["cutting"]["pictures"]}
     assert named == figures
 
 

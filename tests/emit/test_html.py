@@ -127,7 +127,7 @@ def test_every_step_figure_measure_and_note_stands_in_it(page: tuple[Plan, str, 
                 assert " ".join(text.split()) in words
     for text in (plan.title, *plan.cautions, *plan.warnings, *(strip.text for strip in plan.strips)):
         assert " ".join(text.split()) in words
-    assert sum(tag(element) == "input" for element in elements(tree)) == len(plan.cuts)
+    assert sum(tag(element) == "input" for element in elements(tree)) == len(plan.cuts) + len(plan.strips)
 
 
 def test_words_of_the_designer_never_become_elements() -> None:

@@ -130,6 +130,13 @@ def cloth(plan: Plan, fabric: str) -> Exact:
     return Exact.parse(dict(plan.cloth)[fabric].exact)
 
 
+def bought(plan: Plan, fabric: str) -> Exact:
+    """The length to buy, in the pattern's units."""
+    (size,) = (one.bought for one in plan.fabric_cloth if one.fabric == fabric)
+    assert size is not None
+    return Exact.parse(size.exact)
+
+
 def number(trade: str) -> Exact:
     """A trade number such as `3 7/8`."""
     total = Exact(0)

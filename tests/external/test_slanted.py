@@ -58,7 +58,7 @@ def test_diamonds_are_cut_from_strips_two_seams_wider(height: str, angle: int, s
     # subcut at the same width, measured square to the cut
     wide = str(number(height) + Exact(1, 2))
     assert strips(plan, "sand") == {wide: 1} and cuts(plan) == {(wide, wide): 1}
-    assert "measured square to the cut" in plan.strips[0].text
+    assert "measured square to the cut" in plan.fabric_cloth[0].how[0]
 
 
 @row("HEX-03", "derived here (sympy/fractions)")

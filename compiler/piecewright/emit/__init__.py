@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from piecewright.emit.cutlist import csv
+from piecewright.emit.cutlist import csv, cutting_csv
 from piecewright.emit.data import foundation_path, json
 from piecewright.emit.document import html, markdown
 from piecewright.emit.drawings import alone, drawings
@@ -26,6 +26,7 @@ def emit(plan: Plan, formats: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         files.append(("pattern.md", markdown(plan)))
     if "csv" in formats:
         files.append(("cut-list.csv", csv(plan)))
+        files.append(("cutting.csv", cutting_csv(plan)))
     if "json" in formats:
         files.append(("plan.json", json(plan)))
     if "svg" in formats or "md" in formats:

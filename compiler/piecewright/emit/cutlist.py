@@ -1,11 +1,11 @@
-"""The cut list as comma-separated values (RFC 4180)."""
+"""The cut list and the cutting plan as comma-separated values (RFC 4180)."""
 
 from __future__ import annotations
 
 import csv as lines_of  # this module is imported only when files are written
 import io
 
-from piecewright.plan.model import Plan
+from piecewright.plan.model import Plan, StripPlan
 
 HEADER = ("fabric", "shape", "width", "height", "count", "reversed", "label")
 
@@ -30,3 +30,29 @@ def csv(plan: Plan) -> str:
             (cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler, cut.count, reversed_, label)
         )
     return text.getvalue()
+
+
+CUTTING = (
+    "fabric", "number", "from", "strips", "strip width", "strip length", "shape", "width", "height", "pieces",
+)  # fmt: skip
+
+
+def cutting_csv(plan: Plan) -> str:
+    """The strips in cutting order, one line for each kind of piece that is cut from a kind of strip; `number` is that
+    of the instruction, and `pieces` are counted over all its strips. Strips of which no piece is cut whole, but joined,
+    stand with empty pieces."""
+    text = io.StringIO(newline="")
+    writer = lines_of.writer(text, lineterminator="\r\n")
+    writer.writerow(CUTTING)
+    for strip in plan.strips:
+        writer.writerows(_cut_lines(plan, strip))
+    return text.getvalue()
+
+
+def _cut_lines(plan: Plan, strip: StripPlan) -> list[tuple[str | int, ...]]:
+    lead = (strip.fabric, strip.number, strip.source, strip.strips, strip.height.ruler, strip.length.ruler)
+    lines: list[tuple[str | int, ...]] = []
+    for place, count in strip.pieces:
+        cut = plan.cuts[place]
+        lines.append((*lead, cut.shape, cut.width.ruler, cut.height.ruler, count))
+    return lines or [(*lead, "", "", "", "")]

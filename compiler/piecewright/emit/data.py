@@ -7,11 +7,13 @@ from typing import Any
 
 from piecewright.emit.template_sheets import template_path
 from piecewright.plan.model import (
+    ClothPlan,
     CutPlan,
     Extent,
     FabricPlan,
     FoundationPlan,
     Plan,
+    SheetPlan,
     Size,
     StepPlan,
     StripPlan,
@@ -24,7 +26,7 @@ SCHEMA = "piecewright-plan/1"
 
 def json(plan: Plan) -> str:
     """The plan as text, keys in a fixed order, letters as they are."""
-    lengths = dict(plan.cloth)
+    cloth = {one.fabric: one for one in plan.fabric_cloth}
     document = {
         "schema": SCHEMA,
         "title": plan.title,
@@ -33,7 +35,7 @@ def json(plan: Plan) -> str:
         "seam": _size(plan.seam),
         "usable": _size(plan.usable),
         "ruler_mark": _size(plan.ruler),
-        "fabrics": [_fabric(fabric, lengths.get(fabric.name)) for fabric in plan.fabrics],
+        "fabrics": [_fabric(fabric, cloth.get(fabric.name)) for fabric in plan.fabrics],
         "units": [_unit(unit) for unit in plan.units],
         "cuts": [_cut(cut) for cut in plan.cuts],
         "strips": [_strip(strip) for strip in plan.strips],
@@ -54,7 +56,8 @@ def _extent(extent: Extent) -> dict[str, Any]:
     return {"width": _size(extent.width), "height": _size(extent.height)}
 
 
-def _fabric(fabric: FabricPlan, length: Size | None) -> dict[str, Any]:
+def _fabric(fabric: FabricPlan, cloth: ClothPlan | None) -> dict[str, Any]:
+    length = None if cloth is None else cloth.length
     return {
         "name": fabric.name,
         "text": fabric.text,
@@ -67,7 +70,37 @@ def _fabric(fabric: FabricPlan, length: Size | None) -> dict[str, Any]:
         "prints": list(fabric.prints),
         "usable": None if fabric.usable is None else _size(fabric.usable),
         "length": None if length is None else _size(length),
+        "cutting": None if cloth is None else _cloth(cloth),
     }
+
+
+def _cloth(cloth: ClothPlan) -> dict[str, Any]:
+    def size(one: Size | None) -> dict[str, str] | None:
+        return None if one is None else _size(one)
+
+    return {
+        "bought": size(cloth.bought),
+        "bought_text": cloth.bought_text,
+        "bound": size(cloth.bound),
+        "any_bound": size(cloth.any_bound),
+        "sheets": [_sheet(sheet) for sheet in cloth.sheets],
+        "scraps": [_sheet(sheet) for sheet in cloth.scraps],
+        "least": cloth.least,
+        "any_least": cloth.any_least,
+        "proved": cloth.proved,
+        "waste": cloth.waste,
+        "remnant": None if cloth.remnant is None else _extent(cloth.remnant),
+        "strips": cloth.strips,
+        "settings": cloth.settings,
+        "text": list(cloth.text),
+        "how": list(cloth.how),
+        "pictures": [figure_path(figure.id) for figure in cloth.figures],
+        "missing": [{"cut": index, "count": count} for index, count in cloth.missing],
+    }
+
+
+def _sheet(sheet: SheetPlan) -> dict[str, Any]:
+    return {"name": sheet.name, "width": _size(sheet.width), "height": _size(sheet.height), "count": sheet.count}
 
 
 def _unit(unit: UnitPlan) -> dict[str, Any]:
@@ -110,6 +143,7 @@ def _cut(cut: CutPlan) -> dict[str, Any]:
         "units": list(cut.units),
         "radius": None if cut.radius is None else _size(cut.radius),
         "template": cut.template,
+        "letter": cut.letter,
         "each": cut.each,
         "batches": cut.batches,
         "prints": cut.prints,
@@ -133,6 +167,9 @@ def _strip(strip: StripPlan) -> dict[str, Any]:
     return {
         "fabric": strip.fabric,
         "height": _size(strip.height),
+        "number": strip.number,
+        "source": strip.source,
+        "length": _size(strip.length),
         "count": strip.strips,
         "pieces": [{"cut": index, "count": count} for index, count in strip.pieces],
         "text": strip.text,

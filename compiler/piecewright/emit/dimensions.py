@@ -57,7 +57,11 @@ def place_side(
     `content` is the box round all that is drawn; `ink` are the edges of the cloth and the lines over it, in
     points: an extension line starts outside the last of them.
     """
-    spans = tuple(_span(d, side, scale) for d in dimensions if d.side == side)
+    own = tuple(d for d in dimensions if d.side == side)
+    spans = tuple(_span(d, side, scale) for d in own if not d.beyond)
+    if len(spans) < len(own):
+        assert not spans  # see `Dimension`
+        return tuple(_beyond(_span(d, side, scale), side, content, ink) for d in own), 0.0
     if not spans:
         return (), 0.0
     spots = _spots(sorted(spans, key=lambda s: (s.dimension.row, s.low, s.high)))
@@ -171,6 +175,34 @@ def _paper(spot: _Spot, side: Side, v: float, content: Box, ink: tuple[Segment, 
         lines=tuple(lines),
         ticks=ticks,
         text=span.dimension.text,
+        middle=(x, y),
+        box=(x - half_x, y - half_y, x + half_x, y + half_y),
+    )
+
+
+def _beyond(span: _Span, side: Side, content: Box, ink: tuple[Segment, ...]) -> Placed:
+    """A dimension whose text stands level with its middle, on the far side of its line."""
+    depth = span.outward if side in ("left", "right") else HEIGHT
+    start = (span.low + span.high - span.along) / 2
+    # the line of a spot with its text outside is whole; here the text follows it outward
+    spot = _Spot(span=span, row=0, text=span.high + 2 * CLEAR, gap=False)
+    plain = _paper(spot, side, FIRST, content, ink, False)
+    lines = plain.lines[:3]  # without the one that leads to a text further along
+    v = FIRST + TICK + CLEAR + depth / 2
+    u = start + span.along / 2
+    x, y = {
+        "top": (u, content[1] - v),
+        "bottom": (u, content[3] + v),
+        "left": (content[0] - v, u),
+        "right": (content[2] + v, u),
+    }[side]
+    half_x, half_y = span.along / 2, span.outward / 2
+    if side in ("left", "right"):
+        half_x, half_y = half_y, half_x
+    return Placed(
+        lines=lines,
+        ticks=plain.ticks,
+        text=plain.text,
         middle=(x, y),
         box=(x - half_x, y - half_y, x + half_x, y + half_y),
     )

@@ -7,11 +7,12 @@ from piecewright.plan.model import Figure, Plan
 
 
 def figures(plan: Plan) -> tuple[Figure, ...]:
-    """Every figure of the plan, in the order of work."""
+    """Every figure of the plan: what is made in the order of work, then how each fabric is cut."""
     found: list[Figure] = []
     for unit in plan.units:
         found.extend(picture for picture in (unit.coloured, unit.uncoloured) if picture is not None)
         found.extend(step.figure for step in unit.steps)
+    found.extend(figure for cloth in plan.fabric_cloth for figure in cloth.figures)
     return tuple(found)
 
 

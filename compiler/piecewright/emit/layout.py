@@ -14,6 +14,7 @@ from piecewright.plan.model import Badge, Figure, Lead, Panel, Point, Side, Stro
 MARGIN = 8.0  # points round the sheet
 OVERRUN = 9.0  # points a cut line runs past each raw edge
 DOT = 2.2  # radius of the dot where stitching stops
+GRAIN = 3.0  # half the width of the arrow of the grain
 MARK = 3.6  # half the length of a matching mark
 SIGN = 24.0  # width of the sign between two panels
 AIR = 11.0  # on both sides of the sign
@@ -191,6 +192,10 @@ def _measure(panel: Panel, scale: float) -> _Measured:
         x, y = paper(mark.at, scale)
         across = (abs(mark.along[1]) * MARK, abs(mark.along[0]) * MARK)
         content = _union(content, (x - across[0], y - across[1], x + across[0], y + across[1]))
+    for arrow in panel.arrows:
+        if arrow.role == "grain":
+            ends = paper(arrow.start, scale), paper(arrow.end, scale)
+            content = _union(content, _box_round(tuple((x - GRAIN, y, x + GRAIN, y) for x, y in ends)))
     badges = _badges(panel.badges, scale, content)
     held = content
     for b in badges:

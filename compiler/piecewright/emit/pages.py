@@ -8,7 +8,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from piecewright.dataclass import dataclass
-from piecewright.plan.model import CutPlan, FabricPlan, Figure, FoundationPlan, Plan, StepPlan, UnitPlan
+from piecewright.plan.model import (
+    ClothPlan,
+    CutPlan,
+    FabricPlan,
+    Figure,
+    FoundationPlan,
+    Plan,
+    StepPlan,
+    StripPlan,
+    UnitPlan,
+)
 from piecewright.plan.words import extent_text, shape_size
 
 UNIT_NAMES = {"inch": "inches", "cm": "centimetres", "mm": "millimetres"}
@@ -18,13 +28,14 @@ UNIT_MARKS = {"inch": "in", "cm": "cm", "mm": "mm"}
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FabricPage:
     """A fabric with all that is cut from it. `about`: the description and what is particular about it; `cuts` keep
-    their place in the plan's cut list, from 1."""
+    their place in the plan's cut list, from 1. `buy`: what to buy, in short; `cloth` is None where nothing is cut."""
 
     fabric: FabricPlan
     about: str
-    length: str
+    buy: str
     cuts: tuple[tuple[int, CutPlan], ...]
-    strips: tuple[str, ...]
+    cloth: ClothPlan | None
+    strips: tuple[StripPlan, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,8 +83,8 @@ def page(plan: Plan) -> Page:
         plan=plan,
         sizes=f"Sizes are in {name}. The seam allowance is {plan.seam.shown}; sizes to cut include it.",
         lengths=(
-            f"Lengths are for strips across {plan.usable.shown} {mark} of usable width{unless},"
-            " with nothing for straightening the ends: buy a little more."
+            f"What to buy is for {plan.usable.shown} {mark} of usable width{unless}, with nothing for straightening"
+            " the ends unless a margin is named."
         ),
         fabrics=_fabric_pages(plan, mark),
         units=_unit_pages(plan),
@@ -85,17 +96,24 @@ def page(plan: Plan) -> Page:
 
 def _fabric_pages(plan: Plan, mark: str) -> tuple[FabricPage, ...]:
     """The fabrics in the order of the plan, with their share of the cut list."""
-    lengths = {fabric: f"{size.shown} {mark}" for fabric, size in plan.cloth}
+    cloth = {one.fabric: one for one in plan.fabric_cloth}
     return tuple(
         FabricPage(
             fabric=fabric,
             about=_about(fabric, mark),
-            length=lengths.get(fabric.name, "none"),
+            buy=_buy(cloth.get(fabric.name)),
             cuts=tuple((n, cut) for n, cut in enumerate(plan.cuts, 1) if cut.fabric == fabric.name),
-            strips=tuple(strip.text for strip in plan.strips if strip.fabric == fabric.name),
+            cloth=cloth.get(fabric.name),
+            strips=tuple(strip for strip in plan.strips if strip.fabric == fabric.name),
         )
         for fabric in plan.fabrics
     )
+
+
+def _buy(cloth: ClothPlan | None) -> str:
+    if cloth is None:
+        return "nothing"
+    return f"{cloth.bought_text} in all" if cloth.proved is None else cloth.bought_text
 
 
 def _about(fabric: FabricPlan, mark: str) -> str:

@@ -253,6 +253,8 @@ class _Writer:
             if self.coloured:
                 inner.add(self._path(seams, stroke="#ffffff", stroke_width=paths.number(edging), stroke_opacity=HALO))
             inner.add(self._path(seams, stroke=DARK, stroke_width=paths.number(FINE)))
+        if edges := every("edge"):
+            self._edged(inner, edges, FINE, DARK)
         dashed = every("stitch", "fold") + (every("allowance") if scale >= SMALL else "")
         if dashed:
             group.add(self._path(dashed, stroke="#ffffff", stroke_width=paths.number(edging), stroke_opacity=HALO))

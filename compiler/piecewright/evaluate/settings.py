@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal, cast
 
+from piecewright.evaluate import buying
 from piecewright.evaluate.bind import near
 from piecewright.evaluate.colours import COLOURS
 from piecewright.evaluate.report import Problem, Report
 from piecewright.exact import INCH_PER, BadSize, Exact, parse_size
-from piecewright.kernel.build import Fabric, Settings, Units
+from piecewright.kernel.build import Fabric, Scrap, Settings, Sold, Units
 from piecewright.kernel.shade import value_of
 from piecewright.source import Span
 from piecewright.syntax.ast import File, Item, Line, Name, Number, Phrase, Row, Text
@@ -17,9 +18,9 @@ from piecewright.syntax.ast import File, Item, Line, Name, Number, Phrase, Row, 
 EDITION = "1"
 UNITS: dict[str, Units] = {"inch": "inch", "cm": "cm", "mm": "mm"}
 LENGTHS = ("seam", "ruler", "tolerance", "usable")
-NAMES = ("edition", "seam", "units", "ruler", "tolerance", "usable", "press")
+NAMES = ("edition", "seam", "units", "ruler", "tolerance", "usable", "sold", "press")
 VALUES = ("light", "medium", "dark")
-FABRIC_CLAUSES = ("colour", "value", "usable", "directional", "assorted")
+FABRIC_CLAUSES = ("colour", "value", "usable", "directional", "assorted", *buying.CLAUSES)
 
 # The same in every unit but for the ruler: nobody's ruler in centimetres has marks at eighths of an inch.
 DEFAULT = Settings(
@@ -84,6 +85,7 @@ def settings_of(file: File, overrides: Mapping[str, str], report: Report) -> Set
         tolerance=cast(Exact, found.get("tolerance", DEFAULT.tolerance)),
         usable=cast(Exact, found.get("usable", DEFAULT.usable)),
         press=cast(str, found.get("press", DEFAULT.press)),
+        sold=cast(Sold, found.get("sold", buying.default_sold(units))),
     )
 
 
@@ -126,6 +128,8 @@ def _setting(line: Line, name: str, units: Units) -> object:
         raise Problem("E214", f"the setting `{name}` takes one value", over)
     if name == "press":
         return _press(step)
+    if name == "sold":
+        return buying.length_of(step, units)
     items = step.parts[0].members[0].items
     if len(items) != 2 or len(step.parts) > 1 or len(step.parts[0].members) > 1:
         raise Problem("E214", f"the setting `{name}` takes one value", step.span, _example(name))
@@ -166,6 +170,8 @@ def _overridden(name: str, text: str, units: Units, span: Span) -> object:
         if text in ("open", "toward darker"):
             return text
         raise Problem("E214", f"a pattern is pressed open, or toward darker, not “{text}”", span)
+    if name == "sold":
+        return buying.sold_setting(text, units, span)
     if name == "edition":
         if text == EDITION:
             return EDITION
@@ -209,19 +215,31 @@ def fabric_of(line: Line, units: Units, settings: Settings) -> tuple[Name, Fabri
     found: dict[str, object] = {}
     for clause in line.sentence.clauses:
         word, value = _clause(clause, units)
+        if word in buying.REPEATED:
+            cast("list[object]", found.setdefault(word, [])).append(value)
+            continue
         if word in found:
             raise Problem("E213", f"`{word}` is said twice", clause.span)
         found[word] = value
     colour = cast("str | None", found.get("colour"))
     value = cast("Literal['light', 'medium', 'dark'] | None", found.get("value"))
+    width = cast(Exact, found.get("usable", settings.usable))
+    bought = buying.bought(found, settings, width, line.span)
     return name, Fabric(
         name=name.text,
         text=text.text if isinstance(text, Text) else "",
         colour=colour,
         value=value or (value_of(colour) if colour else None),
-        usable=cast(Exact, found.get("usable", settings.usable)),
+        usable=cast(Exact, bought["usable"]),
         directional="directional" in found,
         assorted="assorted" in found,
+        sold=cast(Sold, bought["sold"]),
+        scraps=cast("tuple[Scrap, ...]", bought["scraps"]),
+        shrinks=cast(Exact, bought["shrinks"]),
+        margin=cast(Exact, bought["margin"]),
+        margin_part=cast(Exact, bought["margin_part"]),
+        lengthwise=cast(bool, bought["lengthwise"]),
+        at=(line.span.source.name, step.span.start, step.span.end),
     )
 
 
@@ -233,6 +251,8 @@ def _clause(clause: Phrase, units: Units) -> tuple[str, object]:
         known = ", ".join(f"`{one}`" for one in FABRIC_CLAUSES)
         hint = near(word, FABRIC_CLAUSES) or f"after a comma a fabric takes {known}"
         raise Problem("E213", f"a fabric has no clause `{first.span.text}`", first.span, hint)
+    if word in buying.CLAUSES:
+        return word, buying.clause_of(word, clause, units)
     wanted = 1 if word in ("directional", "assorted") else 2
     if len(items) != wanted or len(clause.parts) > 1:
         raise Problem("E212", f"`{word}` takes {'nothing' if wanted == 1 else 'one value'}", clause.span)

@@ -18,6 +18,20 @@ Units = Literal["inch", "cm", "mm"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Sold:
+    """How cloth is bought: by the length in steps of `step` inches, told in yards, centimetres or the pattern's units
+    (`by`); or in sheets, `across` by `down` inches and called `name`, of which there are `only` so many (None: as many
+    as are wanted)."""
+
+    step: Exact | None = None
+    by: Literal["yard", "cm", ""] = ""
+    across: Exact | None = None
+    down: Exact | None = None
+    name: str = ""
+    only: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """The pattern's settings. Lengths in inches whatever `units` says; `units` is what sizes are
     printed in. `press` is the default pressing as written ("toward darker", "open")."""
@@ -30,6 +44,17 @@ class Settings:
     tolerance: Exact
     usable: Exact
     press: str
+    sold: Sold = Sold(step=Exact(9, 2), by="yard")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scrap:
+    """Cloth on hand: `count` pieces `across` by `down` inches."""
+
+    across: Exact
+    down: Exact
+    count: int
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +62,11 @@ class Fabric:
     """`text` is the designer's description or empty; `colour` is `#rrggbb` or None; `value` is light,
     medium or dark (read off the colour if not written) or None; `stand_in` marks a fabric parameter
     shown without a fabric. `of` is the assorted fabric from which this one print was chosen, else empty; a print's
-    name is that fabric's and its own, `lights/light`, which no fabric of a pattern can have."""
+    name is that fabric's and its own, `lights/light`, which no fabric of a pattern can have. `sold`: None as the
+    pattern says; of cloth in sheets `usable` is how wide a sheet is. `shrinks` is the part of its length and width that
+    washing takes before it is cut, `margin` inches and `margin_part` a part of the length that are bought beyond what
+    is cut; `lengthwise`: long pieces are cut along the selvage. `at`: name of the text and first and last character of
+    the line that defines it."""
 
     name: str
     text: str
@@ -48,13 +77,21 @@ class Fabric:
     assorted: bool = False
     stand_in: bool = False
     of: str = ""
+    sold: Sold | None = None
+    scraps: tuple[Scrap, ...] = ()
+    shrinks: Exact = Exact(0)
+    margin: Exact = Exact(0)
+    margin_part: Exact = Exact(0)
+    lengthwise: bool = False
+    at: tuple[str, int, int] = ("", 0, 0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
     """A piece cut from cloth. `shape` as the cutting noun; `width` across and `height` down as cut; a
     strip's `width` is None until it is known how much of it is wanted; `angle` in degrees or None. Of a quarter circle
-    `radius` is that of its seam, and width and height are its straight raw edges."""
+    `radius` is that of its seam, and width and height are its straight raw edges. `lengthwise`: its long side is cut
+    along the selvage."""
 
     shape: str
     width: Exact | None
@@ -63,6 +100,7 @@ class Piece:
     reversed: bool = False
     angle: int | None = None
     radius: Exact | None = None
+    lengthwise: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,7 +14,8 @@ from piecewright.kernel.build import Build
 from piecewright.plan.cutlist import CutRow, is_assorted, print_word
 from piecewright.plan.model import Figure, StepPlan, UnitPlan
 from piecewright.plan.rounding import cut_size
-from piecewright.plan.strips import Strips, pieces_text, print_groups
+from piecewright.plan.strip_text import pieces_text
+from piecewright.plan.strips import Strips, print_groups
 from piecewright.plan.words import listed, plural
 
 

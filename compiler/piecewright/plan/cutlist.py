@@ -29,8 +29,8 @@ class CutRow:
     """Like pieces, still in exact inches: `width` and `height` as they are written; of a strip its width
     and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one.
     Of a print chosen from `fabric`, `print` is its name and `batches` how many prints there are, equally many pieces of
-    each, chosen in turn by the units `choosers`. Of a quarter circle `radius` is that of its seam; `hollows` are the
-    radii of the seams for which corners are cut away later."""
+    each, chosen in turn by the units `choosers`. `lengthwise`: the long side along the selvage. Of a quarter circle
+    `radius` is that of its seam; `hollows` are the radii of the seams for which corners are cut away later."""
 
     fabric: str
     shape: str
@@ -44,6 +44,7 @@ class CutRow:
     choosers: tuple[str, ...] = ()
     radius: Exact | None = None
     hollows: tuple[Exact, ...] = ()
+    lengthwise: bool = False
 
     @property
     def count(self) -> int:
@@ -62,7 +63,7 @@ def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
     for cutting in cuttings:
         row = replace(_row(build, cutting), hollows=hollowed.get((cutting.key, cutting.piece), ()))
         alike: tuple[object, ...] = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
-        alike = (*alike, row.print, row.choosers, row.radius, row.hollows)
+        alike = (*alike, row.print, row.choosers, row.radius, row.hollows, row.lengthwise)
         gathered.setdefault(alike, []).append(row)
     rows = [_together(group) for group in gathered.values()]
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
@@ -76,7 +77,7 @@ def cut_plans(
     build: Build, rows: tuple[CutRow, ...], titles: Mapping[str, str], ids: Mapping[str, str]
 ) -> tuple[CutPlan, ...]:
     """The rows as they are printed. `titles` and `ids`: of each unit, by key."""
-    known = letters(build)
+    known, named = letters(build), row_letters(rows)
     return tuple(
         CutPlan(
             fabric=row.fabric,
@@ -85,7 +86,7 @@ def cut_plans(
             height=cut_size(row.height, build.settings),
             count=row.count,
             reversed=row.reversed,
-            label="; ".join(part for part in (_label(row, titles), hollow_note(row.hollows, known)) if part),
+            label="; ".join(filter(None, (_label(row, titles), _grain(row), hollow_note(row.hollows, known)))),
             units=tuple(dict.fromkeys(ids[key] for key, _ in row.units)),
             angle=row.angle,
             each=row.each,
@@ -93,9 +94,22 @@ def cut_plans(
             prints=prints_text(build, row),
             radius=None if row.radius is None else given_size(row.radius, build.settings),
             template="" if row.radius is None else known[row.radius][0],
+            letter=named[index],
         )
-        for row in rows
+        for index, row in enumerate(rows)
     )
+
+
+def row_letters(rows: tuple[CutRow, ...]) -> dict[int, str]:
+    """What each row is called in the drawing of its fabric: `a`, `b`, … `z`, `aa`. Templates have capital letters."""
+    counts: dict[str, int] = {}
+    found: dict[int, str] = {}
+    for index, row in enumerate(rows):
+        number = counts.get(row.fabric, 0)
+        counts[row.fabric] = number + 1
+        first, last = divmod(number, 26)
+        found[index] = (chr(ord("a") + first - 1) if first else "") + chr(ord("a") + last)
+    return found
 
 
 def prints_text(build: Build, row: CutRow) -> str:
@@ -161,6 +175,7 @@ def _row(build: Build, cutting: Cutting) -> CutRow:
         batches=cutting.batches,
         choosers=cutting.choosers,
         radius=piece.radius,
+        lengthwise=piece.lengthwise,
     )
 
 
@@ -170,6 +185,10 @@ def _together(group: list[CutRow]) -> CutRow:
         for key, count in row.units:
             units[key] = units.get(key, 0) + count
     return replace(group[0], units=tuple(units.items()))
+
+
+def _grain(row: CutRow) -> str:
+    return "long side along the selvage" if row.lengthwise and row.width != row.height else ""
 
 
 def _label(row: CutRow, titles: Mapping[str, str]) -> str:

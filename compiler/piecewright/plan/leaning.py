@@ -20,6 +20,18 @@ _TURNED = ("triangle", "trapezoid")
 def per_strip(row: CutRow, usable: Exact, mark: Exact, directional: bool) -> tuple[int, Exact]:
     """How many pieces a strip of the usable length gives, and what length one piece takes, in inches; sizes as the
     ruler cuts them."""
+    run, step = _along(row, mark, directional)
+    return max(((usable - run) / step).floor(), 0), step + run
+
+
+def length_for(count: int, row: CutRow, mark: Exact, directional: bool) -> Exact:
+    """The length of strip that so many pieces take, in inches."""
+    run, step = _along(row, mark, directional)
+    return step * count + run
+
+
+def _along(row: CutRow, mark: Exact, directional: bool) -> tuple[Exact, Exact]:
+    """What the ends of the strip lose by the slant, and what each piece takes beside that."""
     assert row.angle is not None
     height, width = up_to_mark(row.height, mark), up_to_mark(row.width, mark)
     run = slant(height, row.angle)
@@ -29,10 +41,10 @@ def per_strip(row: CutRow, usable: Exact, mark: Exact, directional: bool) -> tup
         step = width
     elif directional:
         long = triangle_base(height, row.angle) if row.shape == "triangle" else width
-        return (usable / long).floor(), long
+        return Exact(0), long
     else:
         step = run if row.shape == "triangle" else width - run
-    return max(((usable - run) / step).floor(), 0), step + run
+    return run, step
 
 
 def slanted_text(
@@ -45,16 +57,23 @@ def slanted_text(
     directional: bool,
 ) -> str:
     """How the strips are cut, with the line of the ruler named."""
-    height, width = cut_size(row.height, settings).shown, cut_size(row.width, settings).shown
+    height = cut_size(row.height, settings).shown
     text = f"From {fabric} cut {plural(count, 'strip')} {height} by the width."
     if joins:
         _, full, rest = joins[0]
         parts = [plural(full, "full strip")] + ([f"a length of {cut_size(rest, settings).shown}"] if rest else [])
         text += f" Each piece is cut from strips joined end to end: {listed(parts)}."
-    if row.reversed:
-        text += " Lay each strip wrong side up."
+    name = plural(row.count, ("reversed " if row.reversed else "") + row.shape)
+    each_text = f", {each} from a strip" if each and row.count > each else ""
+    return f"{text} {slanted_how(row, settings, directional, f': {name}{each_text}')}"
+
+
+def slanted_how(row: CutRow, settings: Settings, directional: bool, what: str = "") -> str:
+    """How pieces are cut from a strip at an angle; `what` is said behind it."""
+    height, width = cut_size(row.height, settings).shown, cut_size(row.width, settings).shown
+    text = "Lay each strip wrong side up. " if row.reversed else ""
     line = f"the ruler's {row.angle}° line on the long edge"
-    text += f" Lay {line} and cut off the end;"
+    text += f"Lay {line} and cut off the end;"
     if row.shape == "diamond":
         text += f" then cut alongside every {height}, measured square to the cut"
     elif row.shape == "parallelogram":
@@ -66,11 +85,7 @@ def slanted_text(
             f" measure {width} along the edge with the sharp corner, lay the same line the other way there, and cut;"
             " turn the ruler so for each piece, measuring on the one edge and the other by turns"
         )
-    name = plural(row.count, ("reversed " if row.reversed else "") + row.shape)
-    text += f": {name}"
-    if each and row.count > each:
-        text += f", {each} from a strip"
-    text += "."
+    text += f"{what}."
     if directional and row.shape in _TURNED:
         text += " Cut all of them the same way up."
     return text

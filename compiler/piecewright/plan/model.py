@@ -70,13 +70,16 @@ class Cloth:
     holes: tuple[tuple[Point, ...], ...] = ()
 
 
-StrokeRole = Literal["raw", "seam", "stitch", "allowance", "cut", "ruler", "ruler-seam", "fold", "guide", "drawn"]
+StrokeRole = Literal[
+    "raw", "seam", "edge", "stitch", "allowance", "cut", "ruler", "ruler-seam", "fold", "guide", "drawn"
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stroke:
-    """A line and what it is: raw edge, sewn seam, stitching to come, line drawn on a wrong side, cut, ruler
-    outline or ruler line laid on a seam. A closed one joins its ends. A cut is drawn on past both its ends."""
+    """A line and what it is: raw edge, sewn seam, edge of a piece still to be cut from a strip, stitching to come,
+    line drawn on a wrong side, cut, ruler outline or ruler line laid on a seam. A closed one joins its ends. A cut is
+    drawn on past both its ends."""
 
     points: tuple[Point, ...]
     role: StrokeRole
@@ -108,13 +111,15 @@ class Mark:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dimension:
     """A measured distance, to be drawn outside the cloth on `side`, `row` 0 nearest the cloth; it runs
-    from `start` to `end`, points on the cloth's outline."""
+    from `start` to `end`, points on the cloth's outline. `beyond`: its text stands on the far side of its line, as
+    where short distances follow each other down the cloth; then all of a side stand so, in one row."""
 
     start: Point
     end: Point
     side: Side
     row: int
     text: str
+    beyond: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,7 +173,7 @@ class Figure:
     description: str
     panels: tuple[Panel, ...]
     scale_group: str
-    kind: Literal["step", "finished", "outline"]
+    kind: Literal["step", "finished", "outline", "cutting"]
     legend: tuple[tuple[str, str], ...] = ()
 
 
@@ -264,8 +269,8 @@ class CutPlan:
     """One row of the cut list: like pieces of one fabric. `label` says what they are for. `angle`: of pieces cut from
     a strip at an angle, in degrees; then `height` is the strip's, and `width` the long side along it, or of a diamond
     the distance square to the cut. Of an assorted fabric `prints` says from which prints; where they are chosen, there
-    are `batches` of them and `each` pieces of every one. Of a quarter
-    circle `radius` is that of its seam and `template` the letter of the template it is cut by."""
+    are `batches` of them and `each` pieces of every one. Of a quarter circle `radius` is that of its seam and
+    `template` the letter of the template it is cut by. `letter`: what the row is called where its fabric is drawn."""
 
     fabric: str
     shape: str
@@ -281,18 +286,66 @@ class CutPlan:
     prints: str = ""
     radius: Size | None = None
     template: str = ""
+    letter: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StripPlan:
-    """Strips across the width: cut `strips` of `height`; from them what `pieces` says (places in `cuts`,
-    from 0, and how many)."""
+    """Strips that are cut alike: cut `strips` of `height`, `length` long; from them what `pieces` says (places in
+    `cuts`, from 0, and how many in all). `number` counts the strips of a fabric in cutting order, from 1; `source` is
+    the cloth bought by the length, a sheet that is bought, or a scrap on hand; `text` is the whole instruction."""
 
     fabric: str
     height: Size
     strips: int
     pieces: tuple[tuple[int, int], ...]
     text: str
+    number: int
+    length: Size
+    source: Literal["cloth", "sheet", "scrap"] = "cloth"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetPlan:
+    """`count` pieces of cloth of a fixed size, to buy or on hand. `name` as it is called: `fat quarter`."""
+
+    name: str
+    width: Size
+    height: Size
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClothPlan:
+    """What to have of one fabric, why no less will do, and how to cut it.
+
+    Cloth by the length: `bought` is how much to buy, `length` how much of it the strips take, and `bound` and
+    `any_bound` what no plan with straight strips, and no way of cutting, does without. In sheets: `sheets` to buy, and
+    the two bounds are `least` and `any_least`, numbers of sheets. `scraps` are those on hand that are used. `proved`:
+    no plan of the kind buys less; None where nothing is proved, as of assorted prints. `waste`: whole percent of the
+    cloth that is in no piece; `remnant` the largest rest, across and down. `settings`: how often the ruler is set to
+    another strip. `text`: sentences on what to buy and why; `how`: on joining, and on cutting at an angle. `missing`:
+    place in `cuts` and how many pieces there is no cloth for."""
+
+    fabric: str
+    bought: Size | None
+    bought_text: str
+    length: Size | None
+    bound: Size | None
+    any_bound: Size | None
+    sheets: tuple[SheetPlan, ...]
+    scraps: tuple[SheetPlan, ...]
+    least: int | None
+    any_least: int | None
+    proved: bool | None
+    waste: int
+    remnant: Extent | None
+    strips: int
+    settings: int
+    text: tuple[str, ...]
+    how: tuple[str, ...]
+    figures: tuple[Figure, ...]
+    missing: tuple[tuple[int, int], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -314,7 +367,8 @@ class TemplatePlan:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """`cuts` are ordered by fabric, then from large to small; `units` in the order of work;
-    `cloth[fabric]` is the length of cloth the strips take, in the pattern's units."""
+    `cloth[fabric]` is the length of cloth the strips take, in the pattern's units, of fabrics sold by the length;
+    `fabric_cloth` stand in the order of the fabrics."""
 
     title: str
     edition: str
@@ -331,3 +385,4 @@ class Plan:
     cautions: tuple[str, ...]
     warnings: tuple[str, ...] = ()
     templates: tuple[TemplatePlan, ...] = ()
+    fabric_cloth: tuple[ClothPlan, ...] = ()

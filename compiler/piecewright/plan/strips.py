@@ -1,6 +1,7 @@
-"""Which strips across the width the pieces come from: a simple plan, one strip height at a time.
+"""Which strips the pieces of assorted fabrics come from: a simple plan, one strip height at a time.
 
-For each fabric and each height, pieces are laid end to end along strips of the usable width, the longest
+Prints are cut one by one, each only as large as it must be, so that no plan of one cloth serves. For each fabric and
+each height, pieces are laid end to end along strips of the usable width, the longest
 first, each into the first strip that still has room. Pieces lie along the strip on their longer side;
 on a directional fabric they lie as cut. What is longer than the width is joined from full strips and a rest.
 Pieces cut at an angle have strips of their own, one row of the cut list at a time.
@@ -14,9 +15,11 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Settings
 from piecewright.plan.cutlist import CutRow, is_assorted, is_directional, print_word
+from piecewright.plan.joining import joined_strips, without_scraps
 from piecewright.plan.leaning import per_strip, slanted_text
-from piecewright.plan.model import Size, StripPlan
-from piecewright.plan.rounding import cloth_size, cut_size, given_size, up_to_mark
+from piecewright.plan.model import StripPlan
+from piecewright.plan.rounding import cut_size, given_size, up_to_mark
+from piecewright.plan.strip_text import pieces_text
 from piecewright.plan.words import listed, plural
 
 _FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it tells
@@ -42,8 +45,9 @@ class Strips:
 
 
 def strips(build: Build, rows: tuple[CutRow, ...]) -> tuple[Strips, ...]:
-    """The strips for all rows; rows of one fabric stand together, strips from high to low."""
-    plain = [(index, row) for index, row in enumerate(rows) if row.batches is None]
+    """The strips for all rows of assorted fabrics; those of one stand together, strips from high to low."""
+    loose = frozenset(fabric.name for fabric in build.fabrics if fabric.assorted)
+    plain = [(index, row) for index, row in enumerate(rows) if row.batches is None and row.fabric in loose]
     planned = _planned(build, plain)
     for group in print_groups(rows):
         first = rows[group[0]]
@@ -96,7 +100,7 @@ def _planned(build: Build, rows: list[tuple[int, CutRow]]) -> list[Strips]:
     return planned + slanted
 
 
-def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, ...]) -> tuple[StripPlan, ...]:
+def strip_texts(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, ...]) -> tuple[StripPlan, ...]:
     """The strips as they are printed."""
     usable = {fabric.name: fabric.usable for fabric in build.fabrics}
     return tuple(
@@ -106,20 +110,18 @@ def strip_plans(build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, .
             strips=strips_in_all(item, usable.get(item.fabric, build.settings.usable)),
             pieces=tuple((index, count * item.batches) for index, count in item.pieces),
             text=_text_of(build, item, rows, usable.get(item.fabric, build.settings.usable)),
+            number=number,
+            length=given_size(usable.get(item.fabric, build.settings.usable), build.settings),
         )
-        for item in planned
+        for number, item in enumerate(planned, 1)
     )
 
 
-def cloth_lengths(build: Build, planned: tuple[Strips, ...]) -> tuple[tuple[str, Size], ...]:
-    """The length of cloth the strips of each fabric take."""
+def strips_length(build: Build, planned: tuple[Strips, ...]) -> Exact:
+    """The length of cloth that strips take together, in inches."""
     usable = {fabric.name: fabric.usable for fabric in build.fabrics}
-    lengths: dict[str, Exact] = {}
-    for item in planned:
-        lengths[item.fabric] = lengths.get(item.fabric, Exact(0)) + item.height * strips_in_all(
-            item, usable.get(item.fabric, build.settings.usable)
-        )
-    return tuple((fabric, cloth_size(length, build.settings)) for fabric, length in lengths.items())
+    counts = ((item, strips_in_all(item, usable.get(item.fabric, build.settings.usable))) for item in planned)
+    return sum((item.height * count for item, count in counts), Exact(0))
 
 
 def strips_in_all(item: Strips, usable: Exact) -> int:
@@ -174,29 +176,6 @@ def slanted_strips(index: int, row: CutRow, usable: Exact, directional: bool, se
         joins=joins,
         each=each,
     )
-
-
-def joined_strips(length: Exact, usable: Exact, seam: Exact) -> tuple[int, Exact]:
-    """How many full strips and how long a rest make a piece; (0, length) where one strip is long enough.
-
-    Each straight seam takes two allowances, so n strips and a rest r give n * usable + r - n * 2 * seam, and a
-    rest of the full width is one strip more, with no rest.
-    """
-    if length <= usable:
-        return 0, length
-    gain = usable - 2 * seam
-    full = ((length - usable) / gain).ceil()
-    rest = length - gain * full
-    return (full + 1, Exact(0)) if rest == usable else (full, rest)
-
-
-def without_scraps(full: int, rest: Exact, usable: Exact, mark: Exact) -> tuple[int, tuple[Exact, ...]]:
-    """How many full strips, and the lengths beside them: where the rest would be a scrap, less than an eighth of
-    the width, one full strip is cut shorter and the rest by so much longer."""
-    shortest = up_to_mark(usable / 8, mark)
-    if not full or not rest or rest >= shortest:
-        return full, (rest,) if rest else ()
-    return full - 1, (usable - (shortest - rest), shortest)
 
 
 def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
@@ -267,19 +246,6 @@ def _sentence(
         full, ends = without_scraps(full, rest, usable, settings.ruler)
         text += " " + _join(rows[index], full, ends, settings)
     return text
-
-
-def pieces_text(row: CutRow, count: int, settings: Settings) -> str:
-    """`12 squares 6½`, `4 rectangles 2½ × 4½`, `2 lengths of 12½` where the piece is a strip of a strip set."""
-    width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
-    if row.shape == "strip":
-        return f"{plural(count, 'length')} of {height}"
-    name = plural(count, row.shape)
-    if row.radius is not None:
-        return f"{name} for a seam of radius {given_size(row.radius, settings).shown}"
-    if row.reversed:
-        name = name.replace(" ", " reversed ", 1)
-    return f"{name} {width}" if row.shape == "square" else f"{name} {width} × {height}"
 
 
 def _join(row: CutRow, full: int, ends: tuple[Exact, ...], settings: Settings) -> str:

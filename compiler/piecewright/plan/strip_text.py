@@ -1,0 +1,237 @@
+"""How the strips of a fabric are told: each kind of strip once, in cutting order, with what is cut from it.
+
+A strip is a row of a sheet or of the cloth; what lies side by side in it are pieces, or segments from which pieces are
+cut one above another or trimmed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Literal
+
+from piecewright.dataclass import dataclass
+from piecewright.kernel.build import Scrap, Settings
+from piecewright.plan.cloth.model import Part
+from piecewright.plan.cutlist import CutRow
+from piecewright.plan.leaning import slanted_how
+from piecewright.plan.model import StripPlan
+from piecewright.plan.needs import Asked
+from piecewright.plan.rounding import cut_size, given_size
+from piecewright.plan.words import listed, plural, shape_size
+from piecewright.plan.yardage import ClothCut, cuts_of_sheet
+
+_FEW = 4  # so many sizes are told in a sentence; of more, the drawing and the cut list tell
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """A kind of strip: `part`, in each of `sheets` pieces of cloth. `lengthwise`: cut along the selvage instead of
+    across. `name`: what it is cut from, where that is not the cloth bought."""
+
+    part: Part
+    sheets: int
+    lengthwise: bool
+    source: Literal["cloth", "sheet", "scrap"]
+    name: str = ""
+
+    @property
+    def count(self) -> int:
+        return self.part.times * self.sheets
+
+
+def laid_strips(cut: ClothCut) -> tuple[Laid, ...]:
+    """Every kind of strip, scraps first: what lies at hand is cut before cloth that is bought."""
+    found: list[Laid] = []
+    for used in sorted(cut.plan.used, key=lambda one: one.source == "sheet"):
+        name = sheet_name(cut, used.source, used.index)
+        for part in cuts_of_sheet(used.part):
+            columns = used.part.split == "columns"
+            found.append(
+                Laid(part=part, sheets=used.part.times, lengthwise=columns, source=used.source, name=name)
+            )
+    if cut.plan.roll is not None:
+        found += [
+            Laid(part=part, sheets=1, lengthwise=False, source="cloth") for part in cuts_of_sheet(cut.plan.roll)
+        ]
+    return tuple(found)
+
+
+def sheet_name(cut: ClothCut, source: str, index: int) -> str:
+    """`fat quarter`, `sheet 18 × 20`, `scrap 9 × 21`."""
+    if source == "sheet":
+        if cut.sold.name != "sheet":
+            return cut.sold.name
+        assert cut.sold.across is not None and cut.sold.down is not None
+        across, down = given_size(cut.sold.across, cut.settings), given_size(cut.sold.down, cut.settings)
+        return f"sheet {across.shown} × {down.shown}"
+    scrap: Scrap = cut.fabric.scraps[index]
+    if scrap.name:
+        return scrap.name
+    across, down = given_size(scrap.across, cut.settings), given_size(scrap.down, cut.settings)
+    return f"scrap {across.shown} × {down.shown}"
+
+
+def sheets_text(count: int, name: str) -> str:
+    """`2 fat quarters`, `3 scraps 9 × 21`."""
+    word, _, size = name.partition(" ") if name.startswith(("sheet ", "scrap ")) else (name, "", "")
+    return " ".join([plural(count, word), size]).strip()
+
+
+def strip_plans(cut: ClothCut, rows: Mapping[int, CutRow]) -> tuple[StripPlan, ...]:
+    """The strips as they are printed, numbered in cutting order. `rows` by their place in the cut list."""
+    plans = []
+    for number, laid in enumerate(laid_strips(cut), 1):
+        part, mark = laid.part, cut.mark
+        pieces: dict[int, int] = {}
+        for asked, count in leaves(part, cut.asking.asked):
+            if asked.gives:
+                pieces[asked.row] = pieces.get(asked.row, 0) + asked.gives * count * laid.count
+        high, long = (part.width, part.height) if laid.lengthwise else (part.height, part.width)
+        plans.append(
+            StripPlan(
+                fabric=cut.fabric.name,
+                height=cut_size(mark * high, cut.settings),
+                strips=laid.count,
+                pieces=tuple(sorted(pieces.items())),
+                text=_sentence(cut, laid, rows),
+                number=number,
+                length=cut_size(mark * long, cut.settings),
+                source=laid.source,
+            )
+        )
+    return tuple(plans)
+
+
+def leaves(part: Part, asked: tuple[Asked, ...]) -> Iterator[tuple[Asked, int]]:
+    """What one such part gives: each need with how often, in cutting order. The part's own `times` do not count."""
+    return ((asked[place], count) for place, count in _places(part))
+
+
+def how_texts(cut: ClothCut, rows: Mapping[int, CutRow]) -> tuple[str, ...]:
+    """What has to be said once beside the strips: what is joined, and how the ruler lies at an angle."""
+    told: list[str] = []
+    for index, full, ends in cut.asking.joins:
+        row = rows[index]
+        parts = [plural(full, "full strip")] if full else []
+        parts += [f"a length of {cut_size(end, cut.settings).shown}" for end in ends]
+        if row.angle is not None:
+            named = _named(row, 2).capitalize()
+            told.append(f"{named} are cut from strips joined end to end: {listed(parts)} for each.")
+            continue
+        long = cut_size(max(row.width, row.height), cut.settings).shown
+        told.append(f"Each piece {long} long is joined end to end from {listed(parts)}.")
+    for index in dict.fromkeys(one.row for one in cut.asking.asked if rows[one.row].angle is not None):
+        row = rows[index]
+        size = _size(row, cut.settings)
+        how = slanted_how(row, cut.settings, cut.fabric.directional)
+        told.append(f"{_named(row, row.count).capitalize()} {size}: {how[:1].lower()}{how[1:]}")
+    return tuple(told)
+
+
+def pieces_text(row: CutRow, count: int, settings: Settings) -> str:
+    """`12 squares 6½`, `4 rectangles 2½ × 4½`, `2 lengths of 12½` where the piece is a strip of a strip set."""
+    if row.shape == "strip":
+        return f"{plural(count, 'length')} of {cut_size(row.height, settings).shown}"
+    if row.radius is not None:
+        return f"{plural(count, row.shape)} for a seam of radius {given_size(row.radius, settings).shown}"
+    return f"{count} {_named(row, count)} {_size(row, settings)}"
+
+
+def _named(row: CutRow, count: int) -> str:
+    return ("reversed " if row.reversed else "") + plural(count, row.shape).partition(" ")[2]
+
+
+def _size(row: CutRow, settings: Settings) -> str:
+    width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
+    return shape_size(row.shape, width, height, row.angle)
+
+
+def _sentence(cut: ClothCut, laid: Laid, rows: Mapping[int, CutRow]) -> str:
+    part, settings, mark = laid.part, cut.settings, cut.mark
+    height = cut_size(mark * (part.width if laid.lengthwise else part.height), settings).shown
+    way = "along the length" if laid.lengthwise else "by the width"
+    lead = f"Cut {plural(part.times, 'strip')} {height} {way}"
+    if laid.source != "cloth":
+        each = f"each of {sheets_text(laid.sheets, laid.name)}" if laid.sheets > 1 else f"a {laid.name}"
+        lead = f"From {each} cut {plural(part.times, 'strip')} {height} {way}"
+    from_it = "from it cut" if laid.count == 1 else "from each cut"
+    if part.need is not None:
+        asked = cut.asking.asked[part.need]
+        row = rows[asked.row]
+        if asked.what == "piece" and row.shape == "strip":
+            return f"{lead}."
+        if asked.what in ("full", "end"):
+            return f"{lead}, to be joined."
+        if asked.what == "slanted":
+            return f"{lead}; {from_it} {asked.gives} {_named(row, asked.gives)}."
+        return f"{lead}; {from_it} {_asked_text(asked, 1, rows, settings)}."
+    inside = part.parts if part.split == "columns" or laid.lengthwise else (part,)
+    return f"{lead}; {'; '.join(_inside(cut, inside, rows, from_it))}."
+
+
+def _inside(cut: ClothCut, parts: tuple[Part, ...], rows: Mapping[int, CutRow], lead: str) -> list[str]:
+    """What is done to a strip: whole pieces first, then segments that are cut on, then what is trimmed."""
+    whole: dict[int, int] = {}
+    trimmed: dict[int, int] = {}
+    segments: list[str] = []
+    for part in parts:
+        piece = single(part)
+        if part.need is not None:
+            whole[part.need] = whole.get(part.need, 0) + part.times
+        elif piece is not None and piece.need is not None:
+            trimmed[piece.need] = trimmed.get(piece.need, 0) + part.times
+        elif part.parts:
+            segments.append(_segment(cut, part, rows))
+    told: list[str] = []
+    if whole:
+        told.append(f"{lead} {_pieces(cut, whole, rows)}")
+    for segment in segments:
+        told.append(f"cut {segment}" if told else f"{lead} {segment}")
+    if trimmed:
+        what = f"{_pieces(cut, trimmed, rows)}, trimmed to size"
+        told.append(f"cut {what}" if told else f"{lead} {what}")
+    return told
+
+
+def single(part: Part) -> Part | None:
+    """The one piece of a part, which is the part itself or what it is trimmed to; None where it gives more."""
+    while part.need is None and len(part.parts) == 1 and part.parts[0].times == 1:
+        part = part.parts[0]
+    return None if part.need is None else part
+
+
+def _pieces(cut: ClothCut, counts: Mapping[int, int], rows: Mapping[int, CutRow]) -> str:
+    if len(counts) > _FEW:
+        return f"the {sum(counts.values())} pieces drawn"
+    return listed([_asked_text(cut.asking.asked[need], count, rows, cut.settings) for need, count in counts.items()])
+
+
+def _segment(cut: ClothCut, part: Part, rows: Mapping[int, CutRow]) -> str:
+    """`2 segments 4½ wide, each for 3 rectangles 2 × 4½ one above another`."""
+    wide = cut_size(cut.mark * part.width, cut.settings).shown
+    counts: dict[int, int] = {}
+    for place, count in _places(part):
+        counts[place] = counts.get(place, 0) + count
+    lead = f"{part.times} segments {wide} wide, each" if part.times > 1 else f"a segment {wide} wide"
+    simple = part.split == "rows" and all(single(one) is not None for one in part.parts)
+    return f"{lead} for {_pieces(cut, counts, rows)} {'one above another' if simple else 'as drawn'}"
+
+
+def _places(part: Part, times: int = 1) -> Iterator[tuple[int, int]]:
+    if part.need is not None:
+        yield part.need, times
+    for one in part.parts:
+        yield from _places(one, times * one.times)
+
+
+def _asked_text(asked: Asked, count: int, rows: Mapping[int, CutRow], settings: Settings) -> str:
+    row, mark = rows[asked.row], settings.ruler
+    long = cut_size(mark * max(asked.need.width, asked.need.height), settings).shown
+    if asked.what == "piece":
+        return pieces_text(row, count, settings)
+    if asked.what == "slanted":
+        return f"{plural(count, 'length')} of {long} for {asked.gives} {_named(row, asked.gives)}" + (
+            " each" if count > 1 else ""
+        )
+    return f"{plural(count, 'length')} of {long} to be joined"
+

@@ -1,0 +1,176 @@
+"""How much of a fabric to buy, and the plan it is cut by: one problem for each fabric.
+
+`cut_cloth` takes rows of the cut list, a fabric and the settings, and gives the proved plan of the cloth planner with
+what it means in inches. All that is rounded is rounded here or in the needs: pieces up to the ruler's mark, cloth down
+to it, and what is bought up to how it is sold.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from piecewright.dataclass import dataclass
+from piecewright.exact import Exact
+from piecewright.kernel.build import Build, Fabric, Settings, Sold
+from piecewright.plan.cloth.model import CuttingPlan, Part, Sheet, Stock
+from piecewright.plan.cloth.planner import plan_cloth
+from piecewright.plan.cutlist import CutRow
+from piecewright.plan.needs import Asking, asking, left_of
+from piecewright.plan.rounding import up_to_mark
+
+CUTS = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClothCut:
+    """One fabric, planned. Lengths in inches: `bought` by the length (zero of sheets), and what no plan of the kind
+    (`bound`) and no way of cutting at all (`any_bound`) does without; of sheets the same three are numbers of sheets.
+    `washed` is what of `bought` is there to be cut. `waste` is the part of all cloth bought and used that is in no
+    piece, and `remnant` the largest rectangle of it, across and down."""
+
+    fabric: Fabric
+    settings: Settings
+    asking: Asking
+    stock: Stock
+    plan: CuttingPlan
+    bought: Exact
+    bound: Exact
+    any_bound: Exact
+    washed: Exact
+    waste: Exact
+    remnant: tuple[Exact, Exact] | None
+
+    @property
+    def sold(self) -> Sold:
+        return self.fabric.sold or self.settings.sold
+
+    @property
+    def proved(self) -> bool:
+        return self.bought == self.bound
+
+    @property
+    def mark(self) -> Exact:
+        return self.settings.ruler
+
+
+def cut_cloth(
+    rows: Iterable[tuple[int, CutRow]], fabric: Fabric, settings: Settings, *, cuts: int = CUTS
+) -> ClothCut:
+    """The plan for rows of one fabric, each with its place in the cut list. `cuts`: 2 keeps to strips and sub-cuts."""
+    asked = asking(rows, fabric, settings)
+    stock = stock_of(fabric, settings)
+    plan = plan_cloth(asked.needs, stock, cuts=cuts)
+    sold, mark = fabric.sold or settings.sold, settings.ruler
+    if sold.step is not None:
+        bought, bound, any_bound = (
+            to_buy(mark * length, fabric, sold.step) for length in (plan.bought, plan.bound, plan.any_bound)
+        )
+        washed = left_of(bought, fabric.shrinks, mark)
+    else:
+        area = stock.sheets[0].width * stock.sheets[0].height
+        number = sum(used.part.times for used in plan.used if used.source == "sheet")
+        bought, bound, any_bound = Exact(number), Exact(-(-plan.bound // area)), Exact(-(-plan.any_bound // area))
+        washed = Exact(0)
+    return ClothCut(
+        fabric=fabric,
+        settings=settings,
+        asking=asked,
+        stock=stock,
+        plan=plan,
+        bought=bought,
+        bound=bound,
+        any_bound=any_bound,
+        washed=washed,
+        waste=_waste(asked, stock, plan, washed, mark),
+        remnant=_remnant(stock, plan, washed, mark),
+    )
+
+
+def stock_of(fabric: Fabric, settings: Settings) -> Stock:
+    """The cloth there is, in marks, rounded down. Where what is bought is more than a plain multiple of what is cut
+    (washing, a margin, steps between the marks), the planner seeks the shortest length instead of the fewest steps."""
+    sold, mark = fabric.sold or settings.sold, settings.ruler
+    scraps = tuple(
+        Sheet(width=(one.across / mark).floor(), height=(one.down / mark).floor(), count=one.count)
+        for one in fabric.scraps
+    )
+    wide = (fabric.usable / mark).floor()
+    if sold.step is None:
+        assert sold.down is not None
+        high = (left_of(sold.down, fabric.shrinks, mark) / mark).floor()
+        return Stock(width=0, scraps=scraps, sheets=(Sheet(width=wide, height=high, count=sold.only),))
+    steps = sold.step / mark
+    plain = steps == steps.floor() and not (fabric.shrinks or fabric.margin or fabric.margin_part)
+    return Stock(width=wide, step=steps.floor() if plain else 1, scraps=scraps)
+
+
+def to_buy(length: Exact, fabric: Fabric, step: Exact) -> Exact:
+    """What to buy so that `length` is there to be cut, with the margin and after washing, in inches."""
+    if not length:
+        return length
+    return up_to_mark((length * (1 + fabric.margin_part) + fabric.margin) / (1 - fabric.shrinks), step)
+
+
+def fabric_rows(build: Build, rows: tuple[CutRow, ...]) -> Iterator[tuple[Fabric, list[tuple[int, CutRow]]]]:
+    """Each fabric that something is cut from, in the order of the pattern, with its rows."""
+    own: dict[str, list[tuple[int, CutRow]]] = {}
+    for index, row in enumerate(rows):
+        own.setdefault(row.fabric, []).append((index, row))
+    for fabric in build.fabrics:
+        if fabric.name in own:
+            yield fabric, own[fabric.name]
+
+
+def cuts_of_sheet(part: Part) -> tuple[Part, ...]:
+    """The strips of a sheet or of the cloth bought."""
+    return part.parts if part.split == "rows" else (part,)
+
+
+def rests(part: Part) -> Iterator[tuple[int, int, int, int]]:
+    """What is left over of a part: x and y from its top left corner, width and height; of like parts each."""
+    if part.need is not None:
+        return
+    x = y = 0
+    for one in part.parts:
+        for _ in range(one.times):
+            for left, top, wide, high in rests(one):
+                yield x + left, y + top, wide, high
+            if part.split == "rows":
+                y += one.height
+            else:
+                x += one.width
+    if part.split == "rows":
+        if y < part.height:
+            yield 0, y, part.width, part.height - y
+        for one, top in _tops(part):
+            if one.width < part.width:
+                yield one.width, top, part.width - one.width, one.height
+    elif x < part.width:
+        yield x, 0, part.width - x, part.height
+
+
+def _tops(part: Part) -> Iterator[tuple[Part, int]]:
+    y = 0
+    for one in part.parts:
+        for _ in range(one.times):
+            yield one, y
+            y += one.height
+
+
+def _waste(asked: Asking, stock: Stock, plan: CuttingPlan, washed: Exact, mark: Exact) -> Exact:
+    lacking = dict(plan.missing)
+    pieces = sum(
+        need.width * need.height * (need.count - lacking.get(place, 0)) for place, need in enumerate(asked.needs)
+    )
+    cloth = stock.width * (washed / mark).floor()
+    cloth += sum(used.part.width * used.part.height * used.part.times for used in plan.used)
+    return 1 - Exact(pieces, cloth) if cloth else Exact(0)
+
+
+def _remnant(stock: Stock, plan: CuttingPlan, washed: Exact, mark: Exact) -> tuple[Exact, Exact] | None:
+    """The largest rest, if it is large enough to be told from a scrap: an inch both ways."""
+    found = [(stock.width, (washed / mark).floor() - plan.length)] if plan.roll else []
+    for part in (*(used.part for used in plan.used), *([plan.roll] if plan.roll else [])):
+        found += [(wide, high) for _, _, wide, high in rests(part)]
+    wide, high = max(found, key=lambda rest: (rest[0] * rest[1], rest), default=(0, 0))
+    return (mark * wide, mark * high) if min(wide, high) * mark >= 1 else None

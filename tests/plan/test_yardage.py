@@ -1,0 +1,191 @@
+"""From rows of the cut list to what is bought and cut: every plan checked cut by cut, and what is told of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from cloth.verifier import verify
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from piecewright.exact import INCH_PER, Exact
+from piecewright.kernel.build import Fabric, Scrap, Sold
+from piecewright.plan.cutlist import CutRow
+from piecewright.plan.words import plural
+from piecewright.plan.yardage import ClothCut
+from plan import builds
+from plan.told import planned, row, texts, told
+
+QUARTER = Sold(step=Exact(9), by="yard")
+FAT_QUARTERS = replace(
+    builds.DUSK, usable=Exact(20), sold=Sold(across=Exact(20), down=Exact(18), name="fat quarter")
+)
+SIDES = st.integers(4, 400).map(lambda eighths: str(Exact(eighths, 8)))
+ROWS = st.lists(st.builds(row, st.just("rectangle"), SIDES, SIDES, st.integers(1, 12)), min_size=1, max_size=5)
+
+
+def sound(cut: ClothCut) -> ClothCut:
+    """The same plan; fails unless it can be carried out and gives what it says."""
+    assert verify(cut.asking.needs, cut.stock, cut.plan) == []
+    return cut
+
+
+@settings(max_examples=60, deadline=None)
+@given(ROWS, st.sampled_from([builds.DUSK, FAT_QUARTERS, replace(builds.DUSK, directional=True)]))
+def test_every_plan_is_sound_and_gives_each_piece_or_says_what_is_missing(rows: list[CutRow], cloth: Fabric) -> None:
+    cut = sound(planned(*rows, fabric=cloth))
+    assert cut.bound <= cut.bought and cut.any_bound <= cut.bound
+    plan, strips = told(*rows, fabric=cloth)
+    got = [0] * len(rows)
+    for strip in strips:
+        for place, count in strip.pieces:
+            got[place] += count
+    missing = dict(plan.missing)
+    for place, one in enumerate(rows):
+        assert got[place] + missing.get(place, 0) >= one.count
+        assert got[place] <= one.count
+    assert 0 <= plan.waste <= 100
+
+
+def test_squares_by_the_strip() -> None:
+    assert texts(row("square", "13/2", "13/2", 12)) == [
+        "Cut 2 strips 6½ by the width; from each cut 6 squares 6½."
+    ]
+    assert texts(row("square", "13/2", "13/2", 1)) == ["Cut 1 strip 6½ by the width; from it cut 1 square 6½."]
+
+
+def test_what_to_buy_and_why() -> None:
+    plan, _ = told(row("square", "13/2", "13/2", 12))
+    assert plan.bought_text == "⅜\u00a0yd" and plan.bought is not None and plan.bought.exact == "27/2"
+    assert plan.text == (
+        "Buy ⅜\u00a0yd.",
+        "No way of cutting needs less.",
+        "2 strips, 1 ruler setting; 6% of the cloth is left over, the largest piece of that 1 × 13\u00a0in.",
+    )
+    assert plan.length is not None and plan.length.exact == "13"
+    assert plan.waste == 6  # 12 squares are 507 of 540 square inches
+
+
+def test_sizes_round_up_to_the_ruler_and_cloth_rounds_down() -> None:
+    narrow = replace(builds.DUSK, usable=Exact(161, 16))
+    cut = planned(row("square", "2 + 1/4*sqrt(2)", "2 + 1/4*sqrt(2)"), fabric=narrow)
+    (need,) = cut.asking.needs
+    assert (need.width, need.height, cut.stock.width) == (19, 19, 80)
+
+
+def test_steps_that_are_sold() -> None:
+    one = row("square", "5", "5")
+    assert planned(one).bought == 9
+    assert planned(one, fabric=replace(builds.DUSK, sold=QUARTER)).bought == 9
+    ten = replace(builds.DUSK, sold=Sold(step=10 * INCH_PER["cm"], by="cm"))
+    plan, _ = told(one, fabric=ten)
+    assert plan.bought_text == "20\u00a0cm"
+    inches = replace(builds.DUSK, sold=Sold(step=Exact(1)))
+    assert told(one, fabric=inches)[0].bought_text == "5\u00a0in"
+
+
+def test_washing_and_a_margin_are_bought_beyond_what_is_cut() -> None:
+    strips = row("strip", "5/2", "40", 7)  # 17 1/2 of cloth
+    assert planned(strips).bought == 18
+    washed = planned(strips, fabric=replace(builds.DUSK, shrinks=Exact(3, 100)))
+    assert washed.bought == Exact(45, 2) and washed.washed == Exact(87, 4)  # 17 1/2 / 0.97 is 18.04
+    margin = planned(strips, fabric=replace(builds.DUSK, margin=Exact(1)))
+    assert margin.bought == Exact(45, 2) and margin.proved
+    part = told(strips, fabric=replace(builds.DUSK, margin_part=Exact(1, 10), shrinks=Exact(5, 100)))[0]
+    assert part.text[0] == "Buy ⅝\u00a0yd. In that, washing takes 5% and 10% is margin."
+
+
+def test_fat_quarters_are_counted() -> None:
+    squares = row("square", "11/2", "11/2", 20)
+    plan, strips = told(squares, fabric=FAT_QUARTERS)
+    assert plan.bought is None and plan.bought_text == "3 fat quarters"
+    assert [(sheet.name, sheet.count) for sheet in plan.sheets] == [("fat quarter", 3)]
+    assert plan.text[0] == "Buy 3 fat quarters, 20 × 18\u00a0in each." and plan.least in (2, 3)
+    assert plan.text[1] in (
+        "No way of cutting needs fewer.",
+        "A better plan may be found, but no way of cutting needs fewer than 2.",
+    )
+    assert sum(count for strip in strips for _, count in strip.pieces) == 20
+    assert strips[0].text.startswith("From each of 2 fat quarters cut 3 strips 5½")
+
+
+def test_of_too_few_sheets_it_says_how_many_pieces_are_missing() -> None:
+    few = replace(FAT_QUARTERS, sold=replace(FAT_QUARTERS.sold, only=2))
+    plan, strips = told(row("square", "11/2", "11/2", 20), fabric=few)
+    assert plan.missing == ((0, 2),)
+    assert sum(count for strip in strips for _, count in strip.pieces) == 18
+
+
+def test_what_is_on_hand_is_used_before_cloth_is_bought() -> None:
+    hand = replace(builds.DUSK, scraps=(Scrap(across=Exact(9), down=Exact(21), count=2),))
+    plan, strips = told(row("square", "4", "4", 20), fabric=hand)
+    assert plan.text[0] == "Buy nothing: 2 scraps 9 × 21 from what you have will do."
+    assert {strip.source for strip in strips} == {"scrap"}
+    assert strips[0].text.startswith("From each of 2 scraps 9 × 21 cut ")
+    more, _ = told(row("square", "4", "4", 30), fabric=hand)
+    assert more.bought is not None and more.bought.exact == "9/2"
+
+
+def test_grain_may_be_fixed() -> None:
+    long = row("rectangle", "4", "30", 3)
+    free = planned(long)
+    fixed = planned(replace(long, lengthwise=True))
+    assert free.asking.needs[0].turns and not fixed.asking.needs[0].turns
+    assert (fixed.asking.needs[0].width, fixed.asking.needs[0].height) == (32, 240)
+    assert fixed.plan.length == 240 and free.plan.length <= 120
+    cloth = planned(long, fabric=replace(builds.DUSK, lengthwise=True))
+    assert cloth.asking.needs == fixed.asking.needs
+    strip = planned(row("strip", "5/2", "40", 2), fabric=replace(builds.DUSK, lengthwise=True))
+    assert strip.plan.length == 40  # strips of a strip set run across as ever
+
+
+def test_a_directional_piece_lies_as_it_is_written() -> None:
+    upright = row("rectangle", "2", "9", 4)
+    assert planned(upright, fabric=replace(builds.DUSK, directional=True)).plan.length == 72
+    assert planned(upright).plan.length == 16
+
+
+def test_what_is_longer_than_the_width_is_joined_and_every_join_is_charged() -> None:
+    two = row("rectangle", "9/2", "115/2", 2)
+    *_, how = texts(two)
+    assert how == "Each piece 57½ long is joined end to end from 1 full strip and a length of 18."
+    cut = sound(planned(two))
+    # 57 1/2 and two allowances of 1/4 are 40 and 18
+    assert sorted((need.width, need.count) for need in cut.asking.needs) == [(144, 2), (320, 2)]
+    assert cut.plan.length == 3 * 36
+    _, plans = told(two)
+    assert sum(count for strip in plans for _, count in strip.pieces) == 2
+
+
+@pytest.mark.parametrize(
+    ("across", "down", "directional", "large"),
+    [
+        ("30", "50", False, ""),  # along the cloth, or joined
+        ("45", "50", False, "both ways"),
+        ("45", "30", True, "as it lies"),
+        ("45", "50", True, "both ways"),
+        ("30", "50", True, ""),
+    ],
+)
+def test_a_piece_larger_than_the_cloth_is_told(across: str, down: str, directional: bool, large: str) -> None:
+    cut = planned(row("rectangle", across, down), fabric=replace(builds.DUSK, directional=directional))
+    assert dict(cut.asking.too_large).get(0, "") == large
+    sound(cut)
+
+
+def test_two_cuts_are_kept_to_when_asked() -> None:
+    rows = (row("square", "13/2", "13/2", 9), row("rectangle", "5/2", "9/2", 24), row("square", "7/2", "7/2", 17))
+    assert sound(planned(*rows, cuts=2)).plan.stages == 2
+
+
+def test_a_strip_of_the_whole_width_fits_where_the_width_is_between_two_marks() -> None:
+    wide = replace(builds.DUSK, usable=Exact(161, 4) + Exact(1, 16))
+    cut = planned(row("strip", "5/2", "645/16", 2), fabric=wide)
+    assert cut.plan.missing == () and cut.asking.joins == ()
+
+
+@given(st.integers(1, 30))
+def test_the_numbers_of_strips_add_up(count: int) -> None:
+    plan, strips = told(row("square", "9/2", "9/2", count))
+    assert plan.strips == sum(strip.strips for strip in strips) == -(-count // 8)
+    assert plan.text[2].startswith(f"{plural(plan.strips, 'strip')}, 1 ruler setting;")
