@@ -62,7 +62,9 @@ def test_a_text_with_files_of_its_own() -> None:
 def test_build_writes_and_names_what_it_wrote(tmp_path: Path) -> None:
     (tmp_path / "star.piece").write_text(STARTER, encoding="utf-8")
     built = piecewright.build(tmp_path / "star.piece", tmp_path / "out", to=("json", "csv"))
-    assert built.written == (str(tmp_path / "out" / "cut-list.csv"), str(tmp_path / "out" / "plan.json"))
+    assert built.written == tuple(
+        str(tmp_path / "out" / name) for name in ("cut-list.csv", "cutting.csv", "plan.json")
+    )
     assert all(Path(path).is_file() for path in built.written)
 
 

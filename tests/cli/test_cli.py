@@ -79,10 +79,10 @@ def test_build_writes_every_format_beside_its_name(run: Run) -> None:
     ended = run("build", "star.piece")
     assert ended.code == 0 and ended.out == ""
     assert ended.err.splitlines()[-1].startswith(
-        "wrote build/star: pattern.html, pattern.md, cut-list.csv, plan.json, "
+        "wrote build/star: pattern.html, pattern.md, cut-list.csv, cutting.csv, plan.json, "
     )
     names = set(tree("build/star"))
-    pages = {"pattern.html", "pattern.md", "cut-list.csv", "plan.json"}
+    pages = {"pattern.html", "pattern.md", "cut-list.csv", "cutting.csv", "plan.json"}
     assert pages < names
     assert all(name.startswith("figures/") for name in names - pages)
 
@@ -97,13 +97,14 @@ def test_build_gives_the_same_bytes_in_any_folder(run: Run, tmp_path: Path) -> N
 
 def test_build_only_what_is_asked_for(run: Run) -> None:
     assert run("build", "star.piece", "-o", "out", "--to", "csv,json").code == 0
-    assert set(tree("out")) == {"cut-list.csv", "plan.json"}
+    assert set(tree("out")) == {"cut-list.csv", "cutting.csv", "plan.json"}
 
 
 def test_build_puts_several_into_folders_of_their_own(run: Run) -> None:
     Path("other.piece").write_text(STARTER, encoding="utf-8")
     assert run("build", "star.piece", "other.piece", "-o", "out", "--to", "csv").code == 0
-    assert set(tree("out")) == {"star/cut-list.csv", "other/cut-list.csv"}
+    files = ("cut-list.csv", "cutting.csv")
+    assert set(tree("out")) == {f"{name}/{file}" for name in ("star", "other") for file in files}
 
 
 def test_build_writes_nothing_where_there_is_an_error(run: Run) -> None:
@@ -122,7 +123,7 @@ def test_an_error_leaves_the_earlier_build(run: Run) -> None:
 
 def test_one_wrong_file_does_not_stop_the_others(run: Run) -> None:
     assert run("build", "wrong.piece", "star.piece", "--to", "csv").code == 1
-    assert set(tree("build")) == {"star/cut-list.csv"}
+    assert set(tree("build")) == {"star/cut-list.csv", "star/cutting.csv"}
 
 
 @pytest.mark.parametrize("error", [OSError(28, "No space left on device"), KeyboardInterrupt()])

@@ -1,4 +1,4 @@
-"""cut-list.csv, read back as RFC 4180 says."""
+"""cut-list.csv and cutting.csv, read back as RFC 4180 says."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from dataclasses import replace
 import pytest
 from emit import plans
 from piecewright.emit import csv as written
+from piecewright.emit.cutlist import cutting_csv
 
 PLANS = plans.several()
 
@@ -55,3 +56,19 @@ def test_no_cell_begins_like_a_formula() -> None:
         for row in rows(written(plan)):
             for cell in row:
                 assert not cell or re.match(r"[a-z0-9]", cell)
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_the_cutting_gives_what_the_cut_list_asks_for(name: str) -> None:
+    plan = PLANS[name]
+    header, *body = rows(cutting_csv(plan))
+    assert ",".join(header) == "fabric,number,from,strips,strip width,strip length,shape,width,height,pieces"
+    got: dict[tuple[str, ...], int] = {}
+    for fabric, number, source, strips, *_, shape, width, height, pieces in body:
+        assert source == "cloth" and int(number) >= 1 and int(strips) >= 1
+        got[fabric, shape, width, height] = got.get((fabric, shape, width, height), 0) + int(pieces)
+    asked: dict[tuple[str, ...], int] = {}
+    for cut in plan.cuts:
+        key = (cut.fabric, cut.shape, cut.width.ruler, cut.height.ruler)
+        asked[key] = asked.get(key, 0) + cut.count
+    assert got == asked

@@ -24,6 +24,7 @@ RESULTS = (
     "pattern.html",
     "pattern.md",
     "cut-list.csv",
+    "cutting.csv",
     "plan.json",
     "arrangements.html",
     "arrangements.svg",

@@ -249,9 +249,8 @@ def _build_to_stream(names: Sequence[str], formats: Sequence[str], settings: dic
         raise click.UsageError("svg is a file for each figure; name a folder with -o")
     made, files = pipeline.emitted(names[0], to=formats, settings=settings, contents=said.typed_in(names[0]))
     said.show(made.diagnostics)
-    for path, text in files:
-        if not path.startswith("figures/"):
-            said.give(text)
+    for _, text in files[:1]:  # the others go with it: drawings beside the page, the cutting beside the cut list
+        said.give(text)
     sys.exit(said.code(made.diagnostics))
 
 

@@ -168,9 +168,10 @@ def _waste(asked: Asking, stock: Stock, plan: CuttingPlan, washed: Exact, mark: 
 
 
 def _remnant(stock: Stock, plan: CuttingPlan, washed: Exact, mark: Exact) -> tuple[Exact, Exact] | None:
-    """The largest rest, if it is large enough to be told from a scrap: an inch both ways."""
+    """The largest rest that is an inch or more both ways; what is smaller is a scrap."""
     found = [(stock.width, (washed / mark).floor() - plan.length)] if plan.roll else []
     for part in (*(used.part for used in plan.used), *([plan.roll] if plan.roll else [])):
         found += [(wide, high) for _, _, wide, high in rests(part)]
-    wide, high = max(found, key=lambda rest: (rest[0] * rest[1], rest), default=(0, 0))
-    return (mark * wide, mark * high) if min(wide, high) * mark >= 1 else None
+    large = [rest for rest in found if min(rest) * mark >= 1]
+    wide, high = max(large, key=lambda rest: (rest[0] * rest[1], rest), default=(0, 0))
+    return (mark * wide, mark * high) if large else None
