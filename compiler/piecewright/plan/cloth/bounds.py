@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from math import gcd
 
-from piecewright.plan.cloth.layout import Kind
+from piecewright.plan.cloth.layout import Kind, Segment, ways
 from piecewright.plan.cloth.model import Sheet
 from piecewright.plan.cloth.purchase import Task
+from piecewright.plan.cloth.relax import Field, relax
+from piecewright.plan.cloth.segments import rising
 
 _PARTS = 24  # how many parts the width is divided into at most for the rounding functions
 
@@ -33,6 +35,65 @@ def roll_length(kinds: Sequence[Kind], width: int) -> int:
     for parts in range(1, _PARTS + 1):
         best = max(best, _weighed(kinds, width, _rounded(width, parts), width * parts))
     return best
+
+
+def bar_field(kinds: Sequence[Kind], width: int) -> Field:
+    """The *bar relaxation*: a line across the cloth meets pieces whose widths fit in it, and as the line goes down the
+    cloth each piece is met for just its height, however it is cut. So bars that hold widths, in fractions, never need
+    more length than the pieces. A piece is counted by area: a bar that meets its side gives that side times its own
+    height."""
+    segments, limits = [], list[int]()
+    for i, kind in enumerate(kinds):
+        for wide, _ in ways(kind):
+            if wide <= width and kind.number:
+                segments.append(Segment(1, wide, ((i, wide, 1, wide),)))
+                limits.append(kind.number)
+    demand = [kind.width * kind.height * kind.number for kind in kinds]
+    return Field(width, segments, limits, demand, [])
+
+
+def strip_counts(kinds: Sequence[Kind], width: int) -> list[tuple[int, int]]:
+    """Strip-count cuts for plans in two stages: at least so many strips are at least so high, since the pieces that
+    need that height do not fit side by side in fewer. From the tallest on, only where the number rises."""
+    found: list[tuple[int, int]] = []
+    before = 0
+    least = [(kind.width if kind.turns else kind.height, kind) for kind in kinds if kind.number]
+    for height in sorted({high for high, _ in least}, reverse=True):
+        number = lines([(kind.width, kind.number) for high, kind in least if high >= height], width)
+        if number > before:
+            found.append((height, number))
+            before = number
+    return found
+
+
+def lines(sides: Sequence[tuple[int, int]], width: int) -> int:
+    """How many lines of that width are needed at least for so many sides of each length."""
+    pieces = [Kind(side, 1, False, number, ()) for side, number in sides]
+    low = roll_length(pieces, width)
+    if low >= _first_fit(sides, width):
+        return low
+    segments = rising([Segment(1, side, ((i, side, 1, 1),)) for i, (side, _) in enumerate(sides)])
+    numbers = [number for _, number in sides]
+    return max(low, relax(Field(width, segments, numbers_of(segments, numbers), numbers, []), [], 1, 1 << 60).bound)
+
+
+def numbers_of(segments: Sequence[Segment], numbers: Sequence[int]) -> list[int]:
+    """How often each segment can be wanted at most."""
+    return [min(numbers[kind] // times for kind, _, _, times in segment.stack) for segment in segments]
+
+
+def _first_fit(sides: Sequence[tuple[int, int]], width: int) -> int:
+    """Lines that are enough: each side, the longest first, in the first line with room."""
+    rooms: list[int] = []
+    for side, number in sorted(sides, reverse=True):
+        for _ in range(number):
+            for at, room in enumerate(rooms):
+                if room >= side:
+                    rooms[at] -= side
+                    break
+            else:
+                rooms.append(width - side)
+    return len(rooms)
 
 
 def sheets_area(pieces: int, sheets: Sequence[Sheet]) -> int:

@@ -24,20 +24,22 @@ class Fillings:
         self._unit = gcd(*(segments[i].width for i in usable)) or 1
         room = capacity // self._unit
         row = [0] * (room + 1)
-        self._taken: list[tuple[list[int], int, int, int]] = []  # row before, segment, copies, their width in units
+        self._taken: list[tuple[list[int], int, int, int]] = []  # row before, segment, copies (0: any), width
         self.levels: list[tuple[int, list[int], int]] = []
         for at, i in enumerate(usable):
-            width = segments[i].width // self._unit
-            left, copies = min(limits[i], room // width), 1
-            while left:
-                copies = min(copies, left)
-                wide, worth = width * copies, values[i] * copies
-                if wide > room:
-                    break
-                self._taken.append((row, i, copies, wide))
-                row = row[:wide] + list(map(max, row[wide:], [value + worth for value in row[: room + 1 - wide]]))
-                left -= copies
-                copies *= 2
+            width, worth = segments[i].width // self._unit, values[i]
+            most = room // width
+            if limits[i] >= most > 1:
+                self._taken.append((row, i, 0, width))
+                row = _any_number(row, width, worth)
+            else:
+                left, copies = min(limits[i], most), 1
+                while left:
+                    copies = min(copies, left)
+                    self._taken.append((row, i, copies, width * copies))
+                    row = at_most_once(row, width * copies, worth * copies)
+                    left -= copies
+                    copies *= 2
             if at + 1 == len(usable) or segments[usable[at + 1]].height != segments[i].height:
                 self.levels.append((segments[i].height, row, len(self._taken)))
         self._segments = segments
@@ -52,8 +54,27 @@ class Fillings:
         at = width // self._unit
         found: dict[int, int] = {}
         for before, i, copies, wide in reversed(self._taken[:steps]):
-            if row[at] != before[at]:
-                found[i] = found.get(i, 0) + copies
+            while row[at] != before[at]:
+                found[i] = found.get(i, 0) + (copies or 1)
                 at -= wide
+                if copies:
+                    break
             row = before
         return strip_of((self._segments[i], times) for i, times in found.items())
+
+
+def at_most_once(row: list[int], width: int, worth: int) -> list[int]:
+    """The row when so much more may be put in once."""
+    return row[:width] + [
+        old if old > (new := less + worth) else new for old, less in zip(row[width:], row, strict=False)
+    ]
+
+
+def _any_number(row: list[int], width: int, worth: int) -> list[int]:
+    """The row when so much more may be put in as often as there is room."""
+    grown = row[:width]
+    append = grown.append
+    for old, less in zip(row[width:], grown, strict=False):  # `grown` is read while it grows
+        new = less + worth
+        append(old if old > new else new)
+    return grown

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from piecewright.plan.cloth.bounds import roll_length, up
-from piecewright.plan.cloth.layout import Kind, Strips, length_of
+from piecewright.plan.cloth.bounds import bar_field, roll_length, strip_counts, up
+from piecewright.plan.cloth.layout import Kind, length_of
 from piecewright.plan.cloth.purchase import Purchase, Task
+from piecewright.plan.cloth.relax import relax
+from piecewright.plan.cloth.search import Search
 from piecewright.plan.cloth.segments import single, stacked
-from piecewright.plan.cloth.sequence import best_of, roll_rounds
-
-_ROUNDS = 12
 
 
 def buy_length(task: Task, wanted: Sequence[int]) -> Purchase:
@@ -22,20 +21,40 @@ def buy_length(task: Task, wanted: Sequence[int]) -> Purchase:
     if not any(demand):
         return Purchase(0, 0, 0, 0, 0, [], [], lacking)
     kinds = [kind._replace(number=count) for kind, count in zip(task.kinds, demand, strict=True)]
-    any_bound = up(roll_length([kind for kind in kinds if kind.number], width), step)
-    strips = best_of(_two(task, kinds, demand), step, any_bound)
-    stages = 2
-    if task.cuts > 2 and up(length_of(strips), step) > any_bound:
-        tallest = max(max(kind.width, kind.height) for kind in kinds if kind.number)
-        segments = stacked(kinds, width, max(tallest, width * 3 // 5))
-        deep = best_of(roll_rounds(width, kinds, segments, demand, _ROUNDS), step, any_bound)
-        if up(length_of(deep), step) < up(length_of(strips), step):
-            strips, stages = deep, 3
-    length = length_of(strips)
-    return Purchase(up(length, step), length, any_bound, any_bound, stages, strips, [], lacking)
+    any_bound = up(roll_length(kinds, width), step)
+    two = _two(task, kinds, any_bound)
+    two.quick()
+    if two.open():
+        any_bound = max(any_bound, up(relax(bar_field(kinds, width), [], step, two.bought).bound, step))
+        two.bound = any_bound
+    two.relaxed()
+    best = two
+    if task.cuts > 2 and two.bought > any_bound:
+        three = _three(task, kinds, any_bound)
+        three.quick()
+        three.relaxed()
+        three.thorough()
+        if three.bought < two.bought:
+            best = three
+    if best is two or three.bought >= two.bound:
+        two.thorough()
+        two.exact()
+        if two.bought <= best.bought:
+            best = two
+    length = length_of(best.strips)
+    bound = two.bound if best is two else any_bound
+    return Purchase(best.bought, length, bound, any_bound, 2 if best is two else 3, best.strips, [], lacking)
 
 
-def _two(task: Task, kinds: Sequence[Kind], demand: Sequence[int]) -> Iterator[Strips]:
+def _two(task: Task, kinds: Sequence[Kind], bound: int) -> Search:
+    """Strips and sub-cuts."""
     width = task.stock.width
-    tallest = max(max(kind.width, kind.height) for kind in kinds if kind.number)
-    return roll_rounds(width, kinds, single(kinds, width, tallest), demand, _ROUNDS)
+    segments = single(kinds, width, max(kind.height for kind in kinds if kind.number))
+    return Search(width, task.stock.step, kinds, segments, strip_counts(kinds, width), bound, task.solver)
+
+
+def _three(task: Task, kinds: Sequence[Kind], bound: int) -> Search:
+    """Also stacks in a strip; strips are as high as the tallest piece or as can well be ruled, if that is more."""
+    width = task.stock.width
+    height = max(width * 3 // 5, *(kind.height for kind in kinds if kind.number))
+    return Search(width, task.stock.step, kinds, stacked(kinds, width, height), [], bound, task.solver)

@@ -1,0 +1,158 @@
+"""The shortest plan of strips that can be found for one set of segments, and what is proved of it.
+
+Quick things come first, and the search ends as soon as a plan buys no more than the bound: strip after strip, the
+relaxation, dives, then the solver on the strips that these met, then, of two stages, on all strips that a shorter plan
+could contain, which also proves where there is none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from piecewright.plan.cloth.bounds import up
+from piecewright.plan.cloth.dive import dives
+from piecewright.plan.cloth.enumerate import TooMany, strips_within
+from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, exactly, length_of
+from piecewright.plan.cloth.relax import Field, Relaxed, relax
+from piecewright.plan.cloth.sequence import limits, roll_rounds
+from piecewright.plan.cloth.whole import choose, solver
+
+_NEVER = 1 << 60
+_SHARES = (0.5, 0.9, 0.7, 0.3, 0.6, 0.8, 0.4, 0.95)
+_ROUNDS = 2
+_MORE_ROUNDS = 6
+_NODES = 20
+_POOLS = (250, 500, 750)
+_ALL_NODES = 1000
+_ALL_STRIPS = 6000
+_ALL_STEPS = 150_000
+
+
+class Search:
+    """One search; `strips` is the shortest plan so far and `bound` a length, rounded up, that no such plan goes
+    below."""
+
+    def __init__(
+        self,
+        width: int,
+        step: int,
+        kinds: Sequence[Kind],
+        segments: list[Segment],
+        cuts: list[tuple[int, int]],
+        bound: int,
+        wanted: bool | None,
+    ) -> None:
+        """`cuts`: strip-count cuts, where they hold. `bound`: what is known already. `wanted`: `solver` of
+        plan_cloth."""
+        demand = [kind.number for kind in kinds]
+        self._field = Field(width, segments, limits(segments, demand), demand, cuts)
+        self._kinds, self._step, self._wanted = kinds, step, wanted
+        self._pool: dict[Strip, None] = {}
+        self._solved: Relaxed | None = None
+        self.strips: Strips = []
+        self.bound = bound
+
+    @property
+    def bought(self) -> int:
+        """What the shortest plan so far buys."""
+        return up(length_of(self.strips), self._step)
+
+    def open(self, enough: int = 0) -> bool:
+        """Whether less might be bought: the best so far is above the bound, and above what is enough."""
+        return not self.strips or self.bought > max(self.bound, enough)
+
+    def quick(self) -> None:
+        """Strip after strip, in few rounds."""
+        self._offer(self._rounds(_ROUNDS))
+
+    def relaxed(self) -> None:
+        """The relaxation and its bound, and dives from it."""
+        if self.open():
+            self._solve()
+            self._dive(_SHARES)
+
+    def thorough(self) -> None:
+        """What takes longer: more dives, and the solver, where there is one; else more rounds."""
+        if not self.open():
+            return
+        highspy = solver(self._wanted)
+        if highspy is None:
+            self._offer(self._rounds(_MORE_ROUNDS))
+        else:
+            self._choose(highspy)
+
+    def exact(self) -> None:
+        """For two stages: the solver on all strips that matter, where they are not too many. Raises the bound where it
+        proves that there is no plan."""
+        highspy = solver(self._wanted)
+        while highspy is not None and self.open():
+            solved = self._solve()
+            try:
+                strips = strips_within(self._field, solved, self.bound, _ALL_STRIPS, _ALL_STEPS)
+            except TooMany:
+                return
+            answer = choose(highspy, strips, self._field.demand, self._field.cuts, self.bound, _ALL_NODES)
+            if answer.strips is not None:
+                self._keep(answer.strips)
+            elif answer.none:
+                self.bound += self._step
+            else:
+                return
+
+    def _solve(self) -> Relaxed:
+        """The relaxation solved to the end, once."""
+        if self._solved is None:
+            self._solved = relax(self._field, [], 1, _NEVER)
+            self._pool.update(dict.fromkeys(self._solved.columns))
+            self.bound = max(self.bound, up(self._solved.bound, self._step))
+        return self._solved
+
+    def _dive(self, shares: Sequence[float]) -> None:
+        for share in shares:
+            self._offer(dives(self._field, self._solve(), share, self._pool))
+            if not self.open():
+                return
+
+    def _choose(self, highspy: Any) -> None:
+        """The solver on the best of the strips met, for the least that may be bought and then for more; on more strips
+        where there is no plan of fewer."""
+        solved, field = self._solve(), self._field
+        ordered = sorted(self._pool, key=lambda strip: (self._excess(solved, strip), strip))
+        for length in range(self.bound, self.bought, self._step):
+            for most, fewer in zip(_POOLS, (0, *_POOLS), strict=False):
+                if fewer >= len(ordered):
+                    break
+                answer = choose(highspy, ordered[:most], field.demand, field.cuts, length, _NODES)
+                if answer.strips is not None:
+                    self._keep(answer.strips)
+                    return
+                if not answer.none:
+                    break
+
+    def _excess(self, solved: Relaxed, strip: Strip) -> int:
+        """What a strip costs more than what it gives."""
+        worth = sum(solved.prices[kind] * each for kind, each in strip.counts().items())
+        credits = zip(solved.cut_prices, self._field.cuts, strict=True)
+        worth += sum(price for price, (high, _) in credits if strip.height >= high)
+        return strip.height * solved.unit - worth
+
+    def _rounds(self, rounds: int) -> Iterable[Strips]:
+        field = self._field
+        for strips in roll_rounds(field.width, self._kinds, field.segments, field.demand, rounds):
+            self._pool.update(dict.fromkeys(strip for strip, _ in strips))
+            yield strips
+
+    def _offer(self, plans: Iterable[Strips]) -> None:
+        """Keep the shortest, and stop at the first that buys no more than the bound."""
+        for strips in plans:
+            self._keep(strips)
+            if not self.open():
+                return
+
+    def _keep(self, strips: Strips) -> None:
+        if not self.strips or length_of(strips) < length_of(self.strips):
+            made, left = exactly(strips, self._field.demand)
+            assert not any(left)
+            if not self.strips or length_of(made) < length_of(self.strips):
+                self.strips = made
