@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 
 FORMATS = ("html", "md", "svg", "csv", "json")
 NO_SETTINGS: Mapping[str, str] = {}
+CUTS = 3
+"""Most cuts between the cloth and a piece, trims not counted: strips, sub-cuts, and stacks cut apart."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,30 +57,34 @@ def compile_source(
     name: str = "<text>",
     settings: Mapping[str, str] = NO_SETTINGS,
     load: Callable[[str], str | bytes] | None = None,
+    cuts: int = CUTS,
 ) -> Compiled:
     """Compile a text. Nothing is read from this computer's files.
 
     `settings` are values that take the place of a top-level `NAME is VALUE` or of a setting of the
     pattern, each written as in a pattern. `load` gives the contents of a file the text uses, by its name
-    relative to `name`, or raises OSError; without it a text that uses another file is an error.
+    relative to `name`, or raises OSError; without it a text that uses another file is an error. `cuts`: with 2 the
+    cutting plan keeps to strips and sub-cuts of them.
     """
     reader = Reader(load or read_nothing)
-    return _planned(*_evaluated(reader, reader.main(name, text), settings), name)
+    return _planned(*_evaluated(reader, reader.main(name, text), settings, cuts), name, cuts)
 
 
-def compile_file(path: str | os.PathLike[str], *, settings: Mapping[str, str] = NO_SETTINGS) -> Compiled:
+def compile_file(
+    path: str | os.PathLike[str], *, settings: Mapping[str, str] = NO_SETTINGS, cuts: int = CUTS
+) -> Compiled:
     """Compile a pattern file and the files it uses. A file that cannot be read is a diagnostic."""
     name = os.fspath(path)
     reader = Reader(read_disk)
-    return _planned(*_evaluated(reader, reader.main(name), settings), name)
+    return _planned(*_evaluated(reader, reader.main(name), settings, cuts), name, cuts)
 
 
 def check_file(
-    path: str, *, contents: bytes | None = None, settings: Mapping[str, str] = NO_SETTINGS
+    path: str, *, contents: bytes | None = None, settings: Mapping[str, str] = NO_SETTINGS, cuts: int = CUTS
 ) -> tuple[Diagnostic, ...]:
     """The diagnostics of a pattern file alone, without a plan; `contents` where they are known already."""
     reader = Reader(read_disk)
-    return _evaluated(reader, reader.main(path, contents), settings)[1]
+    return _evaluated(reader, reader.main(path, contents), settings, cuts)[1]
 
 
 def build(
@@ -88,6 +94,7 @@ def build(
     to: Sequence[str] = FORMATS,
     settings: Mapping[str, str] = NO_SETTINGS,
     contents: bytes | None = None,
+    cuts: int = CUTS,
 ) -> Compiled:
     """Compile a pattern file and write the formats `to` into the folder `output`, or `build/<stem>`.
 
@@ -97,7 +104,7 @@ def build(
     """
     name = os.fspath(path)
     folder = Path(output) if output is not None else default_output(name)
-    compiled, files = emitted(name, to=to, settings=settings, contents=contents)
+    compiled, files = emitted(name, to=to, settings=settings, contents=contents, cuts=cuts)
     if compiled.plan is None:
         return compiled
     try:
@@ -113,13 +120,14 @@ def emitted(
     to: Sequence[str] = FORMATS,
     settings: Mapping[str, str] = NO_SETTINGS,
     contents: bytes | None = None,
+    cuts: int = CUTS,
 ) -> tuple[Compiled, tuple[tuple[str, str], ...]]:
     """The files of a build, as relative path and text, without writing them; none if there are errors."""
     unknown = [one for one in to if one not in FORMATS]
     if unknown:
         raise ValueError(f"there is no format {unknown[0]!r}; there are {', '.join(FORMATS)}")
     reader = Reader(read_disk)
-    compiled = _planned(*_evaluated(reader, reader.main(name, contents), settings), name)
+    compiled = _planned(*_evaluated(reader, reader.main(name, contents), settings, cuts), name, cuts)
     if compiled.plan is None:
         return compiled, ()
     from piecewright.emit import emit  # here, because jinja2 and svgwrite are slow to start and a check needs neither
@@ -167,6 +175,7 @@ def arrangements(
     meet: bool = False,
     settings: Mapping[str, str] = NO_SETTINGS,
     contents: bytes | None = None,
+    cuts: int = CUTS,
 ) -> tuple[ArrangementSheet | None, tuple[Diagnostic, ...]]:
     """The arrangements of blocks of a pattern file, each called as in a pattern (`pinwheel(sand, dusk)`), on a table;
     see `piecewright.plan.arrange.sheet`. CannotArrange, of that module, where the blocks do not fit one table."""
@@ -256,17 +265,55 @@ def unwritten(folder: Path, error: OSError) -> Diagnostic:
 
 
 def _evaluated(
-    reader: Reader, main: tuple[File | None, tuple[Diagnostic, ...]], settings: Mapping[str, str]
+    reader: Reader,
+    main: tuple[File | None, tuple[Diagnostic, ...]],
+    settings: Mapping[str, str],
+    cuts: int = CUTS,
 ) -> tuple[Build | None, tuple[Diagnostic, ...]]:
     file, diagnostics = main
     if file is None:
         return None, diagnostics
     made, more = evaluate(file, reader.load, settings)  # the lines that could be read, so that all are checked
     diagnostics = (*diagnostics, *reader.found, *more)
-    return (None if has_errors(diagnostics) else made), diagnostics
+    if made is None or has_errors(diagnostics):
+        return None, diagnostics
+    if _may_be_short(made):
+        diagnostics = (*diagnostics, *_short(made, reader, file, cuts))
+    return made, diagnostics
 
 
-def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str) -> Compiled:
+def _may_be_short(made: Build) -> bool:
+    """Whether cloth may not suffice, which only a plan of it can tell; asked of every check, and so without one."""
+    fabrics = {fabric.name: fabric for fabric in made.fabrics}
+    if any(fabric.sold is not None and fabric.sold.step is None for fabric in made.fabrics):
+        return True
+    pieces = (supply.source for one in made.made for supply in one.supplies if not isinstance(supply.source, str))
+    return any(
+        piece.width is not None
+        and piece.width > fabrics[piece.fabric].usable
+        and (fabrics[piece.fabric].directional or piece.height > fabrics[piece.fabric].usable)
+        for piece in pieces
+    )
+
+
+def _short(made: Build, reader: Reader, file: File, cuts: int) -> tuple[Diagnostic, ...]:
+    """Where there is not cloth enough."""
+    from piecewright.plan.shortage import shortages  # here, because few patterns need it
+
+    found = []
+    for one in shortages(made, cuts=cuts):
+        source = reader.source(one.file) or file.source
+        start, end = (one.start, one.end) if source.name == one.file else (0, 0)
+        if one.line and source.name == one.file:
+            start, end = source.line_span(one.line)
+        label = Label(span=Span(source, start, end))
+        found.append(
+            Diagnostic(code=one.code, severity="warning", message=one.message, labels=(label,), hint=one.hint)
+        )
+    return tuple(found)
+
+
+def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str, cuts: int = CUTS) -> Compiled:
     if made is None:
         return Compiled(plan=None, diagnostics=diagnostics)
     from piecewright.plan.make import plan  # here, because a check needs no plan
@@ -275,7 +322,7 @@ def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str)
     warnings = [one.message.replace("`", "") for one in diagnostics if one.severity == "warning"]
     return Compiled(
         plan=replace(
-            _named_from(plan(made), os.path.dirname(name)),
+            _named_from(plan(made, most_cuts=cuts), os.path.dirname(name)),
             warnings=tuple(sentence(typographic(text)) for text in warnings),
         ),
         diagnostics=diagnostics,

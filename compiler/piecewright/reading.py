@@ -91,6 +91,7 @@ class Reader:
         self.found: list[Diagnostic] = []
         self._read = read
         self._files: dict[str, File | None] = {}
+        self._sources: dict[str, Source] = {}
         self._uses: dict[str, dict[str, Span]] = {}
 
     def main(self, name: str, contents: bytes | str | None = None) -> tuple[File | None, tuple[Diagnostic, ...]]:
@@ -128,10 +129,15 @@ class Reader:
         self.found.extend(diagnostics)
         return file
 
+    def source(self, name: str) -> Source | None:
+        """The text of a file that was read, by the name that it was read under."""
+        return self._sources.get(name)
+
     def _parsed(self, name: str, contents: bytes | str) -> tuple[File | None, tuple[Diagnostic, ...]]:
         source = decoded(name, contents)
         if isinstance(source, Diagnostic):
             return None, (source,)
+        self._sources[source.name] = source
         return parse(source)
 
     def _path(self, start: str, goal: str) -> list[Span] | None:

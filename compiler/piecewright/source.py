@@ -43,6 +43,14 @@ class Source:
         end = starts[line] - 1 if line < len(starts) else len(self.text)
         return self.text[begin:end]
 
+    def line_span(self, line: int) -> tuple[int, int]:
+        """First character of what stands on a line (from 1), and past its last; (0, 0) past the last line."""
+        text = self.line_text(line)
+        if not text:
+            return 0, 0
+        begin = self._line_starts()[line - 1]
+        return begin + len(text) - len(text.lstrip()), begin + len(text.rstrip())
+
     def __repr__(self) -> str:
         return f"Source({self.name!r}, {len(self.text)} characters)"
 

@@ -8,6 +8,7 @@ import pytest
 from cloth.verifier import verify
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from piecewright import compile_source
 from piecewright.exact import INCH_PER, Exact
 from piecewright.kernel.build import Fabric, Scrap, Sold
 from piecewright.plan.cutlist import CutRow
@@ -191,3 +192,91 @@ def test_the_numbers_of_strips_add_up(count: int) -> None:
     plan, strips = told(row("square", "9/2", "9/2", count))
     assert plan.strips == sum(strip.strips for strip in strips) == -(-count // 8)
     assert plan.text[2].startswith(f"{plural(plan.strips, 'strip')}, 1 ruler setting;")
+
+
+HANGING = """
+fabric sand
+fabric dusk{fabric}
+
+block hanging
+    square 30 1/2 of sand
+    border 4 1/2 of dusk{border}
+
+make 2 of hanging
+"""
+
+
+ALONG = ", lengthwise"
+
+
+@pytest.mark.parametrize(("fabric", "border"), [("", ALONG), (ALONG, ""), (ALONG, ALONG)])
+def test_borders_are_cut_along_the_selvage_where_border_or_fabric_says_so(fabric: str, border: str) -> None:
+    plan = compile_source(HANGING.format(fabric=fabric, border=border)).plan
+    assert plan is not None
+    (cloth,) = (one for one in plan.fabric_cloth if one.fabric == "dusk")
+    # eight side by side, as long as the longest of them
+    assert cloth.length is not None and cloth.length.exact == "77/2"
+    (cut, _) = (one for one in plan.cuts if one.fabric == "dusk")
+    assert cut.label.endswith("; long side along the selvage") == bool(border)
+    across = compile_source(HANGING.format(fabric="", border="")).plan
+    assert across is not None and dict(across.cloth)["dusk"].exact == "36"
+
+
+def texts_of_findings(text: str, **options: int) -> list[tuple[str, str]]:
+    found = compile_source(text, cuts=options.get("cuts", 3)).diagnostics
+    return [(one.code, f"{one.span.text}: {one.message}; {one.hint}") for one in found]
+
+
+def test_cloth_that_does_not_suffice_is_told_with_numbers() -> None:
+    text = """
+fabric lamp "lamplight", sold by fat-quarter, only 1
+fabric reeds, directional
+
+block tile
+    square 5 1/2 of lamp
+
+block wide
+    rectangle 45 by 20 of reeds
+
+block large
+    square 50 of reeds
+
+make 12 of tile
+make 1 of wide
+make 1 of large
+"""
+    assert texts_of_findings(text) == [
+        (
+            "W510",
+            'fabric lamp "lamplight": of only 1 fat quarter of `lamp`, 3 squares 5½ cannot be cut; the plan is for the'
+            " rest; 2 fat quarters would do: `only 2`",
+        ),
+        (
+            "W509",
+            "square 50 of reeds: the square 50 of `reeds` is larger than the cloth, 40 wide, both ways, so that no one"
+            " piece of cloth gives it; make it of parts, or say how wide the cloth is: `usable 108`",
+        ),
+        (
+            "W509",
+            "rectangle 45 by 20 of reeds: the rectangle 45 by 20 of `reeds` is wider than the cloth, 40, and its"
+            " direction does not let it turn; it is joined; make it of parts, or of a fabric without a direction, where"
+            " it may lie along the selvage",
+        ),
+    ]
+    plan = compile_source(text).plan
+    assert plan is not None and len(plan.warnings) == 3
+    assert plan.fabric_cloth[0].text[1] == "There is no cloth for 3 squares 5½; this is the plan for the rest."
+
+
+def test_a_sheet_that_is_too_small_for_a_piece_is_told() -> None:
+    text = 'fabric lamp, sold in sheets 10 by 10\n\nblock tile\n    square 12 of lamp\n'
+    codes = [code for code, _ in texts_of_findings(text)]
+    assert codes == ["W509", "W510"]
+
+
+def test_two_cuts_may_be_asked_for() -> None:
+    body = "fabric a\n\nblock x\n    square 6 1/2 of a\n\nblock y\n    rectangle 2 1/2 by 4 1/2 of a\n"
+    text = body + "make 9 of x\nmake 24 of y\n"
+    made = compile_source(text, cuts=2).plan
+    assert made is not None
+    assert not any("one above another" in strip.text for strip in made.strips)

@@ -25,6 +25,15 @@ if TYPE_CHECKING:
     from piecewright.evaluate.catalogue import Entry
 
 
+CUTS = click.option(
+    "--cuts",
+    type=click.Choice(["2", "3"]),
+    default="3",
+    show_default=True,
+    help="How cloth is cut: 2 keeps to strips and sub-cuts, 3 also stacks pieces in a strip where that saves cloth.",
+)
+
+
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, message="piecewright %(version)s")
 def cli() -> None:
@@ -65,7 +74,8 @@ def new(file: str) -> None:
     multiple=True,
     help="Use VALUE for a name or a setting of the pattern.",
 )
-def build(files: tuple[str, ...], output: str | None, to: str | None, assignments: tuple[str, ...]) -> None:
+@CUTS
+def build(files: tuple[str, ...], output: str | None, to: str | None, assignments: tuple[str, ...], cuts: str) -> None:
     """Compile patterns and write what is needed to sew them.
 
     FILE may be - for a pattern typed or piped in. With -o - the one format named with --to goes to
@@ -75,13 +85,13 @@ def build(files: tuple[str, ...], output: str | None, to: str | None, assignment
     settings = _settings(assignments)
     names = said.names(files)
     if output == "-":
-        _build_to_stream(names, formats, settings)
+        _build_to_stream(names, formats, settings, int(cuts))
         return
     folders = _folders(names, output)
     worst = 0
     for name, folder in zip(names, folders, strict=True):
         contents = said.typed_in(name)
-        made = pipeline.build(name, folder, to=formats, settings=settings, contents=contents)
+        made = pipeline.build(name, folder, to=formats, settings=settings, contents=contents, cuts=int(cuts))
         said.show(made.diagnostics)
         worst = max(worst, said.code(made.diagnostics))
         if made.written:
@@ -100,14 +110,15 @@ def build(files: tuple[str, ...], output: str | None, to: str | None, assignment
     help="How findings are shown: to people, one line each, or to programs.",
 )
 @click.option("--strict", is_flag=True, help="Let warnings count as findings.")
-def check(files: tuple[str, ...], form: str, strict: bool) -> None:
+@CUTS
+def check(files: tuple[str, ...], form: str, strict: bool, cuts: str) -> None:
     """Say what is wrong with patterns, writing nothing.
 
     FILE may be - for a pattern typed or piped in.
     """
     found: list[Diagnostic] = []
     for name in said.names(files):
-        found.extend(pipeline.check_file(name, contents=said.typed_in(name)))
+        found.extend(pipeline.check_file(name, contents=said.typed_in(name), cuts=int(cuts)))
     if form == "json":
         from piecewright.diagnostics.report import report  # here, because json is slow to load
 
@@ -242,12 +253,13 @@ def _folders(names: Sequence[str], output: str | None) -> list[Path]:
     return folders
 
 
-def _build_to_stream(names: Sequence[str], formats: Sequence[str], settings: dict[str, str]) -> None:
+def _build_to_stream(names: Sequence[str], formats: Sequence[str], settings: dict[str, str], cuts: int) -> None:
     if len(names) != 1 or len(formats) != 1:
         raise click.UsageError("-o - takes one FILE and one format, such as --to html")
     if formats[0] == "svg":
         raise click.UsageError("svg is a file for each figure; name a folder with -o")
-    made, files = pipeline.emitted(names[0], to=formats, settings=settings, contents=said.typed_in(names[0]))
+    contents = said.typed_in(names[0])
+    made, files = pipeline.emitted(names[0], to=formats, settings=settings, contents=contents, cuts=cuts)
     said.show(made.diagnostics)
     for _, text in files[:1]:  # the others go with it: drawings beside the page, the cutting beside the cut list
         said.give(text)

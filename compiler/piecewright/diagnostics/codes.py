@@ -106,6 +106,8 @@ CODES: dict[str, Code] = {
     "W506": Code("a cut size between the ruler's marks", "warning"),
     "W507": Code("a trim with next to nothing to spare", "warning"),
     "W508": Code("a piece that is needed in both hands", "warning"),
+    "W509": Code("a piece larger than the cloth", "warning"),
+    "W510": Code("not cloth enough", "warning"),
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
     "E902": Code("the result cannot be written"),

@@ -14,10 +14,10 @@ from piecewright.plan.cutlist import CutRow
 from piecewright.plan.model import ClothPlan, Extent, SheetPlan, StripPlan
 from piecewright.plan.rounding import cloth_size, cut_size, given_size, with_unit
 from piecewright.plan.scene_cloth import cloth_figures
-from piecewright.plan.strip_text import how_texts, sheet_name, sheets_text, strip_plans
+from piecewright.plan.strip_text import how_texts, pieces_text, sheet_name, sheets_text, strip_plans
 from piecewright.plan.strips import Strips, strip_texts, strips_length
 from piecewright.plan.words import listed, plural
-from piecewright.plan.yardage import ClothCut, to_buy
+from piecewright.plan.yardage import ClothCut, lacking, to_buy
 
 _NO_BREAK = "\u00a0"
 
@@ -49,10 +49,10 @@ def cloth_plan(
         remnant=remnant,
         strips=sum(strip.strips for strip in strips),
         settings=len(heights),
-        text=_texts(cut, strips, remnant),
+        text=_texts(cut, rows, strips, remnant),
         how=how_texts(cut, rows),
         figures=cloth_figures(cut, strips, letters, figure_id),
-        missing=_missing(cut),
+        missing=lacking(cut),
     )
     return plan, strips
 
@@ -128,9 +128,14 @@ def _sheets(cut: ClothCut, source: str) -> tuple[SheetPlan, ...]:
     return tuple(found)
 
 
-def _texts(cut: ClothCut, strips: tuple[StripPlan, ...], remnant: Extent | None) -> tuple[str, ...]:
+def _texts(
+    cut: ClothCut, rows: Mapping[int, CutRow], strips: tuple[StripPlan, ...], remnant: Extent | None
+) -> tuple[str, ...]:
     found = [_buy(cut)]
-    if cut.bought and not cut.plan.missing:
+    if cut.plan.missing:
+        what = listed([pieces_text(rows[index], count, cut.settings) for index, count in lacking(cut)])
+        found.append(f"There is no cloth for {what}; this is the plan for the rest.")
+    elif cut.bought:
         found.append(_why(cut))
     if strips:
         count = sum(strip.strips for strip in strips)
@@ -189,16 +194,6 @@ def _why(cut: ClothCut) -> str:
         return f"A better plan may be found, but {other}."
     strips = f"no plan with straight strips needs {less} than {told(cut.bound)}"
     return f"A better plan may be found, but {strips}; {other}."
-
-
-def _missing(cut: ClothCut) -> tuple[tuple[int, int], ...]:
-    """Place in the cut list and how many pieces are missing."""
-    found: dict[int, int] = {}
-    for place, count in cut.plan.missing:
-        asked = cut.asking.asked[place]
-        if asked.gives or asked.row not in found:
-            found[asked.row] = found.get(asked.row, 0) + max(asked.gives, 1) * count
-    return tuple(sorted(found.items()))
 
 
 def _percent(part: Exact) -> int:

@@ -61,7 +61,7 @@ def asking(rows: Iterable[tuple[int, CutRow]], fabric: Fabric, settings: Setting
             asked += _slanted(index, row, cloth, joins)
             continue
         across, down, turns = _sides(row, fabric, settings)
-        large = cloth.too_large(across, down, turns)
+        large = "" if row.shape == "strip" else cloth.too_large(across, down, turns)
         if large:
             too_large.append((index, large))
         lies = cloth.lies(across, down, turns)

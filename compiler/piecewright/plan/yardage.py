@@ -121,6 +121,16 @@ def fabric_rows(build: Build, rows: tuple[CutRow, ...]) -> Iterator[tuple[Fabric
             yield fabric, own[fabric.name]
 
 
+def lacking(cut: ClothCut) -> tuple[tuple[int, int], ...]:
+    """What there is no cloth for: place in the cut list and how many pieces."""
+    found: dict[int, int] = {}
+    for place, count in cut.plan.missing:
+        asked = cut.asking.asked[place]
+        if asked.gives or asked.row not in found:
+            found[asked.row] = found.get(asked.row, 0) + max(asked.gives, 1) * count
+    return tuple(sorted(found.items()))
+
+
 def cuts_of_sheet(part: Part) -> tuple[Part, ...]:
     """The strips of a sheet or of the cloth bought."""
     return part.parts if part.split == "rows" else (part,)

@@ -14,12 +14,17 @@ from piecewright.kernel.unit import Unit
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
+LENGTHWISE = "lengthwise"
+"""The clause of a step that cuts long pieces along the selvage."""
 
-def cut_from_cloth(bench: Bench, shape: str, across: Exact, down: Exact, fabric: str) -> Brought:
-    """A rectangle of cloth, `across` by `down` inches."""
+
+def cut_from_cloth(
+    bench: Bench, shape: str, across: Exact, down: Exact, fabric: str, *, lengthwise: bool = False
+) -> Brought:
+    """A rectangle of cloth, `across` by `down` inches; `lengthwise` with its long side along the selvage."""
     return Brought(
         unit=rectangle(across, down, fabric=fabric, allowance=bench.settings.seam, cut=f"{shape}:{bench.line}"),
-        source=Piece(shape=shape, width=across, height=down, fabric=fabric),
+        source=Piece(shape=shape, width=across, height=down, fabric=fabric, lengthwise=lengthwise),
         name=f"{fabric} {shape}",
     )
 

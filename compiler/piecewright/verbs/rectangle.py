@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from piecewright.verbs.cloth import cut_from_cloth
+from piecewright.verbs.cloth import LENGTHWISE, cut_from_cloth
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.work import Bench, Brought
 
 
 def run(bench: Bench, said: Said) -> Brought:
-    return cut_from_cloth(bench, "rectangle", said.length("ACROSS"), said.length("DOWN"), said.word("FABRIC"))
+    sizes = said.length("ACROSS"), said.length("DOWN")
+    lengthwise = said.clause(LENGTHWISE) is not None
+    return cut_from_cloth(bench, "rectangle", *sizes, said.word("FABRIC"), lengthwise=lengthwise)
 
 
 VERB = Verb(
@@ -16,6 +18,7 @@ VERB = Verb(
     sentences=("rectangle ACROSS by DOWN of FABRIC",),
     summary="a rectangle cut from cloth, its size across first",
     example="rectangle 2 1/2 by 4 1/2 of sand",
+    clauses=(LENGTHWISE,),
     role="noun",
     run=run,
 )

@@ -9,7 +9,7 @@ from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.measure import edge_length
 from piecewright.verbs import press
-from piecewright.verbs.cloth import cut_from_cloth
+from piecewright.verbs.cloth import LENGTHWISE, cut_from_cloth
 from piecewright.verbs.lay import Row, Seams, carried
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.sewing import edge_of
@@ -53,7 +53,7 @@ def run(bench: Bench, said: Said) -> Done:
 def _table(bench: Bench, said: Said, cells: tuple[tuple[Brought, ...], ...]) -> list[tuple[Cells, bool]]:
     """The rows with their strips, and whether each is a row of the sash."""
     width, fabric, posts = said.length("WIDTH"), said.word("FABRIC"), said.clause("posts")
-    outside = said.clause("all-round") is not None
+    outside, along = said.clause("all-round") is not None, said.clause(LENGTHWISE) is not None
     across, down = len(cells[0]), len(cells)
     if across * down == 1 and not outside:
         raise Refused("sash-one-cell")
@@ -62,7 +62,8 @@ def _table(bench: Bench, said: Said, cells: tuple[tuple[Brought, ...], ...]) -> 
 
     def strip(length: Exact, *, upright: bool) -> Brought:
         sizes = (width, length) if upright else (length, width)
-        return replace(cut_from_cloth(bench, "rectangle", *sizes, fabric), name=f"{fabric} strip")
+        piece = cut_from_cloth(bench, "rectangle", *sizes, fabric, lengthwise=along)
+        return replace(piece, name=f"{fabric} strip")
 
     table: list[tuple[Cells, bool]] = []
     for row in cells:
@@ -120,6 +121,6 @@ VERB = Verb(
     sentences=("sash WIDTH of FABRIC",),
     summary="strips between the cells of the `lay` above it, and posts where they cross",
     example="sash 2 1/2 of dusk, posts of glow, all-round",
-    clauses=(*press.CLAUSES, "posts of FABRIC", "all-round"),
+    clauses=(*press.CLAUSES, "posts of FABRIC", "all-round", LENGTHWISE),
     run=run,
 )
