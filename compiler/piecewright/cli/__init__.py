@@ -18,6 +18,7 @@ import click
 from piecewright import __version__, pipeline
 from piecewright.cli import said
 from piecewright.cli.arrange import arrange
+from piecewright.cli.beds import beds
 from piecewright.cli.said import FOUND, OUR_FAULT, STOPPED, SURROUNDINGS
 from piecewright.diagnostics.model import Diagnostic
 
@@ -194,6 +195,7 @@ def library(words: tuple[str, ...], to: str | None, output: str | None) -> None:
 
 
 cli.add_command(arrange)
+cli.add_command(beds)
 
 
 def _listed(entries: Sequence[Entry]) -> str:

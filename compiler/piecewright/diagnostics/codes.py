@@ -93,6 +93,9 @@ CODES: dict[str, Code] = {
     "E325": Code("no paper to add to"),
     "E326": Code("a part that is not told from another"),
     "E327": Code("no cells for a sash"),
+    "E340": Code("a step that only a quilt has"),
+    "E341": Code("a step after the quilt is backed or bound"),
+    "E342": Code("cloth or a binding too narrow for its seams"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),

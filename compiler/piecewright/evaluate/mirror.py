@@ -11,6 +11,8 @@ from piecewright.exact import Vector
 from piecewright.kernel.action import (
     Action,
     Add,
+    Back,
+    Bind,
     Curve,
     CutPiece,
     Finish,
@@ -105,6 +107,8 @@ class Glass:
     def _action(self, action: Action, step: Step) -> Action:
         if isinstance(action, CutPiece):
             return replace(action, unit=self.unit(action.unit))
+        if isinstance(action, Back | Bind):
+            return replace(action, top=self.unit(action.top))
         if isinstance(action, Take):
             return replace(action, unit=self.unit(action.unit), name=self._name(action.name, step))
         if isinstance(action, Turn):

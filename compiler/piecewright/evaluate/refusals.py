@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import cast
 
 from piecewright.evaluate.facts import Facts, Saying
+from piecewright.evaluate.finishing_refusals import FINISHING_SAYINGS
 from piecewright.evaluate.paper_refusals import PAPER_SAYINGS
 from piecewright.evaluate.seam_refusals import SEAM_SAYINGS
 from piecewright.evaluate.shown import counted
@@ -218,6 +219,7 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     ),
     "nothing-on-table": lambda f: Saying("E309", "there is nothing on the table yet"),
     **SEAM_SAYINGS,
+    **FINISHING_SAYINGS,
     **PAPER_SAYINGS,
     "not-alike": _not_alike,
     "not-stitched": lambda f: Saying(

@@ -235,6 +235,13 @@ class Table:
         """Whether the verb may stand here: after a start, before the end, on this kind of work."""
         work = self.env.work
         starts = verb.role in ("noun", "start")
+        if verb.quilt_only and self.definition.kind != "quilt":
+            raise Problem(
+                "E340",
+                f"`{verb.name}` is a step of a quilt, and `{self.definition.name}` is a {self.definition.kind}",
+                statement.span,
+                f"write `quilt {self.definition.name}`, or lay this {self.definition.kind} in a quilt",
+            )
         if self.env.lost and not starts:
             return
         if starts and self.started:
@@ -257,6 +264,14 @@ class Table:
             )
         if work is None:
             return
+        if work.quilted and verb.role != "remark" and (verb.name != "bind" or work.quilted == "bind"):
+            done = "backed" if work.quilted == "back" else "bound"
+            raise Problem(
+                "E341",
+                f"the quilt is {done} already, so nothing more is sewn to its top",
+                statement.span,
+                f"write this line above `{work.quilted}`",
+            )
         if work.parts and verb.role != "remark":
             raise Problem(
                 "E313",

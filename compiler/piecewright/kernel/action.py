@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
+from piecewright.kernel.backing import Backing
+from piecewright.kernel.binding import Binding
 from piecewright.kernel.foundation import Foundation
 from piecewright.kernel.layers import Layers
 from piecewright.kernel.unit import Pressed, Unit
@@ -229,6 +231,40 @@ class Trim:
     result: Unit
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Back:
+    """The top, with a batting and a backing under it, becomes a quilt. `top` is the work, which stays as it is."""
+
+    top: Unit
+    fabric: str
+    backing: Backing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bind:
+    """The edge of the quilt is bound. `top` is the work, which stays as it is."""
+
+    top: Unit
+    fabric: str
+    binding: Binding
+
+
 Action = (
-    CutPiece | Take | Turn | Subcut | Place | Stitch | Open | Flip | Add | Curve | Sew | Finish | Press | Lay | Trim
+    CutPiece
+    | Take
+    | Turn
+    | Subcut
+    | Place
+    | Stitch
+    | Open
+    | Flip
+    | Add
+    | Curve
+    | Sew
+    | Finish
+    | Press
+    | Lay
+    | Trim
+    | Back
+    | Bind
 )

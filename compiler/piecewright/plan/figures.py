@@ -12,6 +12,8 @@ from piecewright.exact import Exact
 from piecewright.kernel.action import (
     Action,
     Add,
+    Back,
+    Bind,
     Curve,
     CutPiece,
     Finish,
@@ -44,6 +46,7 @@ from piecewright.plan.scene_layers import (
     stitch_panels,
 )
 from piecewright.plan.scene_paper import add_panels
+from piecewright.plan.scene_quilted import back_panels, bind_panels
 from piecewright.plan.scene_sew import finish_panels, sew_panels
 from piecewright.plan.scene_trim import trim_panels
 from piecewright.plan.table import Table, extremes, points
@@ -59,6 +62,8 @@ def step_figure(step: Step, *, id: str, title: str, description: str, group: str
         last = _panels(step, step.last, settings)[-1]
         panels = (*panels[:-1], replace(panels[-1], words="After the first round"))
         panels = (*panels, replace(last, lead="rounds", words=f"After round {step.times}"))
+    if any(isinstance(action, Bind) for action in step.actions):
+        group = f"{group}-binding"  # at the scale of the whole quilt its binding would be a line
     return Figure(id=id, title=title, description=description, panels=panels, scale_group=group, kind="step")
 
 
@@ -127,6 +132,10 @@ def _panels(step: Step, actions: tuple[Action, ...], settings: Settings) -> tupl
             panels += trim_panels(action, settings, line, alike)
         elif isinstance(action, Lay):
             panels += lay_panels(action, settings, line)
+        elif isinstance(action, Back):
+            panels += back_panels(action, settings, line)
+        elif isinstance(action, Bind):
+            panels += bind_panels(action, settings, line)
     return tuple(panels)
 
 

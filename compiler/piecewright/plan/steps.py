@@ -8,6 +8,8 @@ from itertools import groupby
 from piecewright.kernel.action import (
     Action,
     Add,
+    Back,
+    Bind,
     Curve,
     CutPiece,
     Finish,
@@ -30,6 +32,7 @@ from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Figure, StepPlan
 from piecewright.plan.onto_paper import add_text
+from piecewright.plan.quilted import back_text, bind_text
 from piecewright.plan.sentences import lay_text, sash_text, sew_text, start_text, take_text, turn_text
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import listed, plain, sentence, times, typographic
@@ -130,6 +133,10 @@ def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn
         return add_text(action, step, tongue), ()
     if isinstance(action, Trim):
         return trim_text(action, step, tongue.settings), ()
+    if isinstance(action, Back):
+        return back_text(action, tongue.settings)
+    if isinstance(action, Bind):
+        return bind_text(action, tongue.settings)
     raise TypeError(f"no sentence for {type(action).__name__}")
 
 

@@ -77,6 +77,7 @@ class Verb:
     stand more than once. `role`: a `noun` cuts a piece and starts a unit, a `start` starts one, a `step` changes
     the work, a `remark` is about the step before and is not numbered. `under`: what stands indented below.
     `on_strips`: it can be done to strips that have no ends yet; `on_layers`: to pieces that lie on each other.
+    `quilt_only`: it stands only in a quilt.
     `run` is pure: a noun gives what it brings, every other verb what it did; it raises `Refused` or `SewingError`
     for what cannot be done.
     """
@@ -92,3 +93,4 @@ class Verb:
     under: Literal["", "rows", "lines"] = ""
     on_strips: bool = False
     on_layers: bool = False
+    quilt_only: bool = False

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from piecewright.verbs import (
     add,
+    back,
+    bind,
     border,
     choose,
     curve,
@@ -59,6 +61,8 @@ TABLE: tuple[Verb, ...] = (
     finish.VERB,
     turn.VERB,
     trim.VERB,
+    back.VERB,
+    bind.VERB,
     choose.VERB,
     repeat.VERB,
     expect.VERB,

@@ -29,7 +29,7 @@ MEASURES: tuple[str, ...] = ("width", "height", *EDGES)
 
 # Verbs that edition 1 keeps for itself although this compiler does not know them yet.
 KEPT = (
-    "fill", "back", "bind",
+    "fill",
 )  # fmt: skip
 
 TURNS = ("turned", "reversed", *WAYS)

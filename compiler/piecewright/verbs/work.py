@@ -62,7 +62,8 @@ class Work:
     Of work in layers `unit` is the base, which lies face up and which all places are read from; `layers` is the
     whole, and `over` the pieces that were placed on it. Of work on a paper foundation `unit` is what shows, and
     `paper` all that is on it; `add` goes on with that as long as nothing else was done. Of a table that
-    is set out and not sewn yet, `set_out` are the cells, and `unit` is only the first of them.
+    is set out and not sewn yet, `set_out` are the cells, and `unit` is only the first of them. `quilted`: the verb that
+    made a quilt of the top, `back` or `bind`, after which nothing is sewn to it.
     """
 
     unit: Unit
@@ -77,6 +78,7 @@ class Work:
     over: tuple[Brought, ...] = ()
     paper: Foundation | None = None
     set_out: tuple[tuple[Brought, ...], ...] = ()
+    quilted: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

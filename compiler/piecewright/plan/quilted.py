@@ -1,0 +1,82 @@
+"""What is said of backing, layering and binding a quilt."""
+
+from __future__ import annotations
+
+from piecewright.exact import Exact
+from piecewright.kernel.action import Back, Bind
+from piecewright.kernel.build import Settings
+from piecewright.kernel.measure import height, width
+from piecewright.plan.rounding import cut_size, measured_extent, with_unit
+from piecewright.plan.words import extent_text, plural, sentence, typographic
+
+# as sold, in inches: names and sizes vary by maker, and the crib's is common practice, no source
+BATTINGS = (("crib", 45, 60), ("twin", 72, 90), ("full", 81, 96), ("queen", 90, 108), ("king", 120, 120))
+
+
+def batting(width: Exact, height: Exact) -> tuple[str, int, int] | None:
+    """The smallest batting as it is sold that is as large in one direction or the other; None where none is."""
+    short, long = min(width, height), max(width, height)
+    return next((one for one in BATTINGS if short <= one[1] and long <= one[2]), None)
+
+
+def back_text(action: Back, settings: Settings) -> tuple[str, tuple[str, ...]]:
+    """How the backing is joined and the layers are put together; and the sizes of all three."""
+    whole = action.backing
+    size = extent_text(measured_extent(whole.width, whole.height, settings))
+    top = extent_text(measured_extent(width(action.top), height(action.top), settings))
+    beyond = typographic(cut_size((whole.width - width(action.top)) / 2, settings).ruler)
+    along = cut_size(whole.length, settings).shown
+    if whole.panels == 1:
+        text = f"The backing is one piece of {action.fabric}."
+    else:
+        way = "side by side" if whole.upright else "one below the other"
+        text = (
+            f"Sew the {plural(whole.panels, 'panel')} of {action.fabric}, each {along} along the selvages, together"
+            f" {way}, and press the {'seam' if whole.panels == 2 else 'seams'} open."
+        )
+    text += (
+        " Lay the backing with its wrong side up, the batting on it and the top, right side up, in the middle. Baste"
+        " the layers and quilt them; then trim backing and batting even with the top."
+    )
+    details = [
+        f"backing and batting: {size} each, {beyond} beyond the top on every side",
+        f"top, with its seam allowance: {top}",
+    ]
+    sold = batting(whole.width, whole.height) if settings.units == "inch" else None
+    if sold is not None:
+        details.append(f"a batting sold as {sold[0]}, {sold[1]} by {sold[2]}, is large enough")
+    return sentence(text), tuple(sentence(detail) for detail in details)
+
+
+def bind_text(action: Bind, settings: Settings) -> tuple[str, tuple[str, ...]]:
+    """How the strip is made and sewn on; and how long it must be."""
+    made = action.binding
+    wide = cut_size(made.width, settings).shown
+    seam = with_unit(cut_size(settings.seam, settings).shown, settings.units)
+    if made.square is not None:
+        side = cut_size(made.square, settings).shown
+        text = (
+            f"Cut the {action.fabric} square {side} once from corner to corner. Sew the halves together along two"
+            " straight edges, right sides together, to a slanted piece, and press the seam open. Draw lines"
+            f" {wide} apart along its bias edges on the wrong side. Sew the other two straight edges together into a"
+            " tube, shifted by one line, and cut along the line round and round."
+        )
+    elif made.strips == 1:
+        text = f"The binding is one {action.fabric} strip {wide}."
+    else:
+        how = "on the diagonal" if made.join == "diagonal" else "with straight seams"
+        text = f"Join the {made.strips} {action.fabric} strips {wide} end to end {how}, and press the seams open."
+    text += (
+        " Fold the strip lengthwise, wrong sides together, and press. Sew it to the front of the quilt, all raw edges"
+        f" even, with a seam of {seam}; fold a mitre at each corner, and join the ends. Turn it over the edge and sew"
+        " the fold down on the back."
+    )
+    length, once = cut_size(made.length, settings).shown, cut_size(made.round, settings).shown
+    more = cut_size(made.length - made.round, settings).shown
+    details = [f"the strip must be {length} long: {once} round the quilt, and {more} for corners and ends"]
+    if made.strips > 1:
+        loss = made.width if made.join == "diagonal" else settings.seam * 2
+        joins = plural(made.strips - 1, "join")
+        details.append(f"{joins}, each of which takes up {cut_size(loss, settings).shown}")
+    return sentence(text), tuple(sentence(detail) for detail in details)
+

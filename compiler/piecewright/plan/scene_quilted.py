@@ -1,0 +1,97 @@
+"""Scenes of what is done with a finished top: backing and layers, binding."""
+
+from __future__ import annotations
+
+from piecewright.kernel.action import Back, Bind
+from piecewright.kernel.build import Settings
+from piecewright.kernel.measure import bounds, finished_outline, raw_outline
+from piecewright.plan.model import Arrow, Cloth, Panel, Point
+from piecewright.plan.rounding import cut_size, drawn, measured_size
+from piecewright.plan.table import Table, points
+
+TAIL = 3.0  # so many widths of the strip are drawn of each end that is joined
+
+
+def back_panels(action: Back, settings: Settings, line: int) -> tuple[Panel, ...]:
+    """The backing with the seams between its panels; then backing, batting and top on each other."""
+    whole = action.backing
+    wide, tall = drawn(whole.width), drawn(whole.height)
+    cloth = Table(settings, line)
+    cloth.cloth.append(Cloth(outline=_box(0, 0, wide, tall), fabric=action.fabric, line=line))
+    cloth.stroke(_box(0, 0, wide, tall), "raw", closed=True)
+    ends = [drawn(whole.panel * n - settings.seam * (2 * n - 1)) for n in range(1, whole.panels)]
+    for at in ends:
+        cloth.stroke(((at, 0.0), (at, tall)) if whole.upright else ((0.0, tall - at), (wide, tall - at)), "seam")
+    reach = min(wide, tall) / 6
+    x, y = ((ends[0] if ends else wide) / 2, tall / 2) if whole.upright else (wide / 2, tall - (ends or [tall])[0] / 2)
+    along: Point = (0.0, reach) if whole.upright else (reach, 0.0)
+    cloth.arrows.append(Arrow(start=(x - along[0], y - along[1]), end=(x + along[0], y + along[1]), role="grain"))
+    cloth.dimension((0, 0), (wide, 0), "bottom", measured_size(whole.width, settings).shown)
+    cloth.dimension((0, 0), (0, tall), "left", measured_size(whole.height, settings).shown)
+
+    layers = Table(settings, line)
+    layers.cloth.append(Cloth(outline=_box(0, 0, wide, tall), fabric=action.fabric, line=line, wrong=True))
+    layers.stroke(_box(0, 0, wide, tall), "raw", closed=True)
+    left, floor, right, top = (drawn(side) for side in bounds(action.top))
+    shift = (wide / 2 - (left + right) / 2, tall / 2 - (floor + top) / 2)
+    outline = points(raw_outline(action.top), shift)
+    layers.cloth.append(Cloth(outline=outline, fabric="", line=0, tint=True))
+    layers.stroke(outline, "raw", closed=True)
+    layers.stroke(points(finished_outline(action.top), shift), "allowance", closed=True)
+    beyond = (whole.width - (bounds(action.top)[2] - bounds(action.top)[0])) / 2
+    if beyond > 0:
+        layers.dimension((0, 0), (drawn(beyond), 0), "bottom", cut_size(beyond, settings).shown)
+    return cloth.panel(), layers.panel(words="Backing, batting, top")
+
+
+def bind_panels(action: Bind, settings: Settings, line: int) -> tuple[Panel, ...]:
+    """How two strips are joined, where there are two; the strip folded; and a corner of the quilt, bound."""
+    made = action.binding
+    panels = [_join(action, settings, line)] if made.strips > 1 else []
+    wide, seam = drawn(made.width), drawn(settings.seam)
+    tail = wide * TAIL
+    folded = Table(settings, line)
+    strip = _box(0, 0, tail + wide, wide / 2)
+    folded.cloth.append(Cloth(outline=strip, fabric=action.fabric, line=line))
+    folded.stroke(strip, "raw", closed=True)
+    folded.dimension((0, 0), (0, wide / 2), "left", measured_size(made.width / 2, settings).shown)
+    panels.append(folded.panel(words="Folded lengthwise"))
+    corner = Table(settings, line)
+    side = (0.0, 0.0), (seam, 0.0), (seam, tail - seam), (0.0, tail)
+    top = (0.0, tail), (seam, tail - seam), (tail, tail - seam), (tail, tail)
+    for outline in (side, top):
+        corner.cloth.append(Cloth(outline=outline, fabric=action.fabric, line=line))
+    corner.stroke(((0.0, 0.0), (0.0, tail), (tail, tail)), "raw")
+    corner.stroke(((seam, 0.0), (seam, tail - seam), (tail, tail - seam)), "seam")
+    corner.stroke(((0.0, tail), (seam, tail - seam)), "seam")
+    corner.stroke(((seam, 0.0), (tail, 0.0), (tail, tail - seam)), "fold")
+    panels.append(corner.panel(words="A corner, bound"))
+    return tuple(panels)
+
+
+def _join(action: Bind, settings: Settings, line: int) -> Panel:
+    """Two strips as they lie to be joined, right sides together: square to each other, or end on end."""
+    table = Table(settings, line)
+    wide = drawn(action.binding.width)
+    tail = wide * TAIL
+    lower = _box(-tail, 0, wide, wide)
+    table.cloth.append(Cloth(outline=lower, fabric=action.fabric, line=line))
+    table.stroke(lower, "raw", closed=True)
+    if action.binding.join == "diagonal":
+        upper = _box(0, -tail, wide, wide)
+        table.cloth.append(Cloth(outline=upper, fabric=action.fabric, line=line, wrong=True))
+        table.stroke(upper, "raw", closed=True)
+        table.stroke(((0.0, wide), (wide, 0.0)), "drawn")
+    else:
+        seam = drawn(settings.seam)
+        over = _box(-tail + wide / 2, 0, wide, wide)
+        table.cloth.append(Cloth(outline=over, fabric=action.fabric, line=line, wrong=True))
+        table.stroke(over, "raw", closed=True)
+        table.stroke(((wide - seam, 0.0), (wide - seam, wide)), "stitch")
+    table.dimension((-tail, 0), (-tail, wide), "left", cut_size(action.binding.width, settings).shown)
+    return table.panel(words="Each join, right sides together")
+
+
+def _box(left: float, floor: float, right: float, top: float) -> tuple[Point, ...]:
+    x0, y0, x1, y1 = float(left), float(floor), float(right), float(top)
+    return (x0, y0), (x1, y0), (x1, y1), (x0, y1)
