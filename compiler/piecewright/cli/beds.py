@@ -12,7 +12,7 @@ UNITS = ("inch", "cm")
 
 @click.command()
 @click.option("--drop", metavar="SIZE", help="How far it is to hang down, such as 12: tells the size of the quilt.")
-@click.option("--quilt", metavar="SIZE", help='The size of a quilt, such as "77 by 85 1/2": tells how far it hangs down.')
+@click.option("--quilt", metavar="SIZE", help='The size of a quilt, such as "77 by 85 1/2": tells its drop.')
 @click.option("--units", type=click.Choice(UNITS), default="inch", show_default=True, help="What sizes are in.")
 def beds(drop: str | None, quilt: str | None, units: str) -> None:
     """List mattress sizes, and how large a quilt covers them.
