@@ -107,7 +107,7 @@ class Vector(_Open):
         if not v:
             return self if u == 1 else _vector(x * u, y * u)
         if not u:
-            return _vector(-(y * v), x * v)
+            return _vector(-y, x) if v == 1 else _vector(y, -x) if v == -1 else _vector(-(y * v), x * v)
         return _vector(x * u - y * v, x * v + y * u)
 
     def conjugate(self) -> Vector:

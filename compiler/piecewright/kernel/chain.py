@@ -21,7 +21,7 @@ from piecewright.kernel.polygon import HALF, ZERO, tidy
 from piecewright.kernel.removal import ended_at, remove, shortened
 from piecewright.kernel.rope import Rope
 from piecewright.kernel.takein import marked, taken_in
-from piecewright.kernel.unit import Corner, Polygon, Pressed, Seam, Unit, roped
+from piecewright.kernel.unit import Accounts, Corner, Polygon, Pressed, Seam, Unit, roped
 
 _EAST = Vector(1, 0)
 
@@ -198,8 +198,10 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
     )
     closed_start, closed_end = close_junction(start), close_junction(end)
 
-    mine, my_seams, my_ledger = first.patch_rope, first.seam_rope, list(first.ledger)
-    theirs, their_seams, their_ledger = second.patch_rope, second.seam_rope, list(second.ledger)
+    my_ledger: list[Accounts]
+    their_ledger: list[Accounts]
+    mine, my_seams, my_ledger = first.patch_rope, first.seam_rope, [first.accounts]
+    theirs, their_seams, their_ledger = second.patch_rope, second.seam_rope, [second.accounts]
     sewn: list[Seam] = []
     for t in range(k):
         a, b = (i + t) % n, (j + k - 1 - t) % m
@@ -207,13 +209,13 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
             first, a, closed_start.first_end if t == 0 else None, closed_end.first_end if t == k - 1 else None
         )
         mine, taken = without_allowance(first, a, mine, hole)
-        my_ledger.extend(taken)
+        my_ledger.append(taken)
         my_seams = shortened(my_seams, hole)
         hole = allowance_of(
             second, b, closed_end.second_end if t == k - 1 else None, closed_start.second_end if t == 0 else None
         )
         theirs, taken = without_allowance(second, b, theirs, hole)
-        their_ledger.extend(taken)
+        their_ledger.append(taken)
         their_seams = shortened(their_seams, hole)
         if t:
             inner = first.corners[a].finished
@@ -231,11 +233,11 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
     for closed in (closed_start, closed_end):
         if closed.ear and closed.ear_of == "first":
             mine, taken, _ = remove(mine, closed.ear, "ear")
-            my_ledger.extend(taken)
+            my_ledger.append(taken)
             my_seams = shortened(my_seams, closed.ear)
         elif closed.ear:
             theirs, taken, _ = remove(theirs, closed.ear, "ear")
-            their_ledger.extend(taken)
+            their_ledger.append(taken)
             their_seams = shortened(their_seams, closed.ear)
 
     corners: list[Corner] = []

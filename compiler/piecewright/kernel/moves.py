@@ -107,7 +107,7 @@ def _carried(unit: Unit, turn: Vector | None, shift: Vector | None) -> Unit:
         directions=unit.directions if turn is None else tuple(d.turned(turn) for d in unit.directions),
         patches=unit.patch_rope.carried(turn, shift),
         seams=unit.seam_rope.carried(turn, shift),
-        ledger=unit.ledger,
+        ledger=unit.accounts,
         allowance=unit.allowance,
         cloth=unit.cloth,
     )

@@ -19,7 +19,7 @@ Box = tuple[float, float, float, float]  # left, bottom, right, top
 # inches; far above the error of the floats and far below any cloth
 _SLACK = 1e-6
 _NOWHERE: Box = (float("inf"), float("inf"), float("-inf"), float("-inf"))
-_MOST = 16  # things in one leaf
+_MOST = 4  # things in one leaf
 
 
 def box(points: Iterable[Vector]) -> Box:
@@ -59,21 +59,22 @@ T = TypeVar("T", bound=Reaching)
 
 class Rope(Generic[T]):
     """Things in their order. A leaf has `_items`, a branch `_left` and `_right`; `_turn` and `_shift` are still to
-    be done to all of it, and `_own` is the box round it before that."""
+    be done to all of it. `_own` is the box round it before that, `_box` the one after."""
 
-    __slots__ = ("_items", "_left", "_own", "_right", "_shift", "_turn", "count")
+    __slots__ = ("_box", "_items", "_left", "_own", "_right", "_shift", "_turn", "count")
 
     count: int
     _items: tuple[T, ...] | None
     _left: Rope[T] | None
     _right: Rope[T] | None
     _own: Box | None
+    _box: Box | None
     _turn: Vector | None
     _shift: Vector | None
 
     def __init__(self, items: tuple[T, ...] = ()) -> None:
         self.count = len(items)
-        self._left = self._right = self._own = self._turn = self._shift = None
+        self._left = self._right = self._own = self._box = self._turn = self._shift = None
         if len(items) <= _MOST:
             self._items = items
             return
@@ -121,13 +122,8 @@ class Rope(Generic[T]):
         if not self.count:
             return self
         rope: Rope[T] = Rope.__new__(Rope)
-        rope.count, rope._items, rope._left, rope._right, rope._own = (
-            self.count,
-            self._items,
-            self._left,
-            self._right,
-            self._own,
-        )
+        rope.count, rope._items, rope._left, rope._right = self.count, self._items, self._left, self._right
+        rope._own, rope._box = self._own, None
         rope._turn = _turned(self._turn, turn)
         rope._shift = _turned(self._shift, turn) if self._shift is not None else None
         if shift is not None:
@@ -187,23 +183,25 @@ class Rope(Generic[T]):
 
     def reach(self) -> Box:
         """The box round all of it."""
-        own = self._own
-        if own is None:
-            if self._items is not None:
-                boxes = [item.reach for item in self._items]
-            else:
-                boxes = [cast("Rope[T]", self._left).reach(), cast("Rope[T]", self._right).reach()]
-            own = self._own = _round(boxes)
-        if self._turn is None and self._shift is None:
-            return own
-        return _carried_box(own, self._turn, self._shift)
+        found = self._box
+        if found is None:
+            own = self._own
+            if own is None:
+                if self._items is not None:
+                    boxes = [item.reach for item in self._items]
+                else:
+                    boxes = [cast("Rope[T]", self._left).reach(), cast("Rope[T]", self._right).reach()]
+                own = self._own = _round(boxes)
+            plain = self._turn is None and self._shift is None
+            found = self._box = own if plain else _carried_box(own, self._turn, self._shift)
+        return found
 
     def _here(self) -> tuple[T, ...]:
         """The things of a leaf as they lie now."""
         items = cast("tuple[T, ...]", self._items)
         if self._turn is not None or self._shift is not None:
-            items = cast("tuple[T, ...]", tuple(item.carried(self._turn, self._shift) for item in items))
-            self._items, self._own, self._turn, self._shift = items, None, None, None
+            items = tuple([_carried_item(item, self._turn, self._shift) for item in items])
+            self._items, self._own, self._box, self._turn, self._shift = items, None, None, None, None
         return items
 
     def _parts(self) -> tuple[Rope[T], Rope[T]]:
@@ -211,7 +209,10 @@ class Rope(Generic[T]):
         left, right = cast("Rope[T]", self._left), cast("Rope[T]", self._right)
         if self._turn is not None or self._shift is not None:
             left, right = left.carried(self._turn, self._shift), right.carried(self._turn, self._shift)
-            self._left, self._right, self._own, self._turn, self._shift = left, right, None, None, None
+            # the box of a turned box is larger than need be, unless it was turned by quarters
+            kept = self._box if self._turn is None or not self._turn.x or not self._turn.y else None
+            self._left, self._right, self._own, self._box = left, right, kept, kept
+            self._turn = self._shift = None
         return left, right
 
 
@@ -219,7 +220,7 @@ def _branch(left: Rope[T], right: Rope[T]) -> Rope[T]:
     rope: Rope[T] = Rope.__new__(Rope)
     rope.count = left.count + right.count
     rope._left, rope._right = left, right
-    rope._items = rope._own = rope._turn = rope._shift = None
+    rope._items = rope._own = rope._box = rope._turn = rope._shift = None
     return rope
 
 
@@ -247,15 +248,26 @@ def _round(boxes: list[Box]) -> Box:
     return min(lefts), min(bottoms), max(rights), max(tops)
 
 
+def _carried_item(item: T, turn: Vector | None, shift: Vector | None) -> T:
+    """A thing carried, and the box round it where that is no larger than need be."""
+    found = cast(T, item.carried(turn, shift))
+    if turn is None or not turn.x or not turn.y:
+        object.__setattr__(found, "_reach", _carried_box(item.reach, turn, shift))
+    return found
+
+
 def _carried_box(bounds: Box, turn: Vector | None, shift: Vector | None) -> Box:
     """A box round what is in a box, after a turn and a shift."""
     left, bottom, right, top = bounds
     if turn is not None:
         u, v = turn.floats
-        xs = (left * u, right * u, -bottom * v, -top * v)
-        ys = (left * v, right * v, bottom * u, top * u)
-        left, right = min(xs[:2]) + min(xs[2:]), max(xs[:2]) + max(xs[2:])
-        bottom, top = min(ys[:2]) + min(ys[2:]), max(ys[:2]) + max(ys[2:])
+        if not u:
+            left, bottom, right, top = (-top, left, -bottom, right) if v > 0 else (bottom, -right, top, -left)
+        else:
+            xs = (left * u, right * u, -bottom * v, -top * v)
+            ys = (left * v, right * v, bottom * u, top * u)
+            left, right = min(xs[:2]) + min(xs[2:]), max(xs[:2]) + max(xs[2:])
+            bottom, top = min(ys[:2]) + min(ys[2:]), max(ys[:2]) + max(ys[2:])
     dx, dy = shift.floats if shift is not None else (0.0, 0.0)
     return left + dx - _SLACK, bottom + dy - _SLACK, right + dx + _SLACK, top + dy + _SLACK
 

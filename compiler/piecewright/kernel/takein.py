@@ -24,7 +24,7 @@ def marked(unit: Unit, edge: int, point: Vector) -> tuple[Unit, int]:
             directions=(*unit.directions[: edge + 1], along, *unit.directions[edge + 1 :]),
             patches=unit.patch_rope,
             seams=unit.seam_rope,
-            ledger=unit.ledger,
+            ledger=unit.accounts,
             allowance=unit.allowance,
             cloth=unit.cloth,
         ),
@@ -58,7 +58,7 @@ def taken_in(unit: Unit, edge: int, by: Exact) -> Unit:
         directions=unit.directions,
         patches=patches,
         seams=shortened(unit.seam_rope, hole),
-        ledger=unit.ledger + taken,
+        ledger=(unit.accounts, taken),
         allowance=unit.allowance,
         cloth=unit.cloth,
     )

@@ -106,25 +106,42 @@ class Offcut:
     area: Exact
 
 
-class _Cloth:
-    """Patches and seams of a unit as ropes. One that was made of ropes has its tuples when they are asked for."""
+# A ledger, or the ledgers of which it is made, one after the other.
+Accounts = tuple["Offcut | Accounts", ...]
 
-    __slots__ = ("_patch_rope", "_seam_rope")
+
+class _Cloth:
+    """Patches and seams of a unit as ropes, and its ledger as those of its parts. One that was made of these has its
+    tuples when they are asked for."""
+
+    __slots__ = ("_accounts", "_patch_rope", "_seam_rope")
 
     if TYPE_CHECKING:
         patches: tuple[Patch, ...]
         seams: tuple[Seam, ...]
+        ledger: tuple[Offcut, ...]
+        _accounts: Accounts
         _patch_rope: Rope[Patch]
         _seam_rope: Rope[Seam]
     else:
 
         def __getattr__(self, name: str) -> object:
             """A field that has not been worked out yet."""
-            if name not in _ROPES:
+            if name == "ledger":
+                found = _flat(self._accounts)
+            elif name in _ROPES:
+                found = tuple(getattr(self, _ROPES[name]))
+            else:
                 raise AttributeError(name)
-            found = tuple(getattr(self, _ROPES[name]))
             object.__setattr__(self, name, found)
             return found
+
+    @property
+    def accounts(self) -> Accounts:
+        try:
+            return self._accounts
+        except AttributeError:
+            return self.ledger
 
     @property
     def patch_rope(self) -> Rope[Patch]:
@@ -143,6 +160,18 @@ class _Cloth:
             rope = Rope(self.seams)
             object.__setattr__(self, "_seam_rope", rope)
             return rope
+
+
+def _flat(accounts: Accounts) -> tuple[Offcut, ...]:
+    found: list[Offcut] = []
+    pending: list[Offcut | Accounts] = [accounts]
+    while pending:
+        one = pending.pop()
+        if isinstance(one, tuple):
+            pending += reversed(one)
+        else:
+            found.append(one)
+    return tuple(found)
 
 
 _ROPES = {"patches": "_patch_rope", "seams": "_seam_rope"}
@@ -172,18 +201,18 @@ def roped(
     directions: tuple[Vector, ...],
     patches: Rope[Patch],
     seams: Rope[Seam],
-    ledger: tuple[Offcut, ...],
+    ledger: Accounts,
     allowance: Exact,
     cloth: Exact,
 ) -> Unit:
-    """A unit of ropes, which gives its patches and seams as tuples when they are first asked for."""
+    """A unit of ropes, which gives its patches, seams and ledger as tuples when they are first asked for."""
     unit = object.__new__(Unit)
     put = object.__setattr__  # past the seal
     put(unit, "corners", corners)
     put(unit, "directions", directions)
     put(unit, "_patch_rope", patches)
     put(unit, "_seam_rope", seams)
-    put(unit, "ledger", ledger)
+    put(unit, "_accounts", ledger)
     put(unit, "allowance", allowance)
     put(unit, "cloth", cloth)
     return unit
