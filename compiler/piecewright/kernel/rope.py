@@ -1,10 +1,11 @@
 """A long sequence of things that lie on the table, kept so that a step touches only those near an edge.
 
-A rope is a balanced tree whose leaves hold a few things each, and every branch the box round what it holds. Two
-ropes are put together, and things within a box are found or changed, by going down a few branches; the rest is
-shared with the rope before. A turn or a shift of all of it is kept at the top and handed down when it is asked for,
-one exact step for as many turns as there were. A rope is never changed: what is handed down says the same thing
-farther below.
+A rope is a tree whose leaves hold a few things each, and every branch the box round what it holds. Things within a box
+are found or changed by going down a few branches; the rest is shared with the rope before. What is added goes to the
+top, and parts of like size there are taken together; so what was sewn last, and lies at the edge, is near the top, and
+the tree is as deep as a few logarithms of what it holds. A turn or a shift of all of it is kept at the top and handed
+down when it is asked for, one exact step for as many turns as there were. A rope is never changed: what is handed
+down says the same thing farther below.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ Box = tuple[float, float, float, float]  # left, bottom, right, top
 # inches; far above the error of the floats and far below any cloth
 _SLACK = 1e-6
 _NOWHERE: Box = (float("inf"), float("inf"), float("-inf"), float("-inf"))
-_MOST = 4  # things in one leaf
+_MOST = 8  # things in one leaf
 
 
 def box(points: Iterable[Vector]) -> Box:
@@ -61,9 +62,10 @@ class Rope(Generic[T]):
     """Things in their order. A leaf has `_items`, a branch `_left` and `_right`; `_turn` and `_shift` are still to
     be done to all of it. `_own` is the box round it before that, `_box` the one after."""
 
-    __slots__ = ("_box", "_items", "_left", "_own", "_right", "_shift", "_turn", "count")
+    __slots__ = ("_box", "_items", "_left", "_own", "_right", "_shift", "_turn", "count", "depth")
 
     count: int
+    depth: int
     _items: tuple[T, ...] | None
     _left: Rope[T] | None
     _right: Rope[T] | None
@@ -77,10 +79,12 @@ class Rope(Generic[T]):
         self._left = self._right = self._own = self._box = self._turn = self._shift = None
         if len(items) <= _MOST:
             self._items = items
+            self.depth = 0
             return
         half = len(items) // 2
         self._items = None
         self._left, self._right = Rope(items[:half]), Rope(items[half:])
+        self.depth = 1 + self._right.depth
 
     def __iter__(self) -> Iterator[T]:
         pending = [self]
@@ -109,13 +113,25 @@ class Rope(Generic[T]):
             return other
         if self.count + other.count <= _MOST:
             return Rope((*self, *other))
-        if self._items is None and self.count > 3 * other.count:
-            left, right = self._parts()
-            return _balanced(left, right + other)
-        if other._items is None and other.count > 3 * self.count:
-            left, right = other._parts()
-            return _balanced(self + left, right)
-        return _branch(self, other)
+        if self.count >= other.count:
+            rope, new = self, other
+            while rope._items is None:
+                rest, last = rope._parts()
+                if last.count > new.count:
+                    break
+                rope, new = rest, _branch(last, new)
+            rope = _branch(rope, new)
+        else:
+            rope, new = other, self
+            while rope._items is None:
+                first, rest = rope._parts()
+                if first.count > new.count:
+                    break
+                rope, new = rest, _branch(new, first)
+            rope = _branch(new, rope)
+        if rope.depth > 8 + 3 * rope.count.bit_length():  # by turns at both ends
+            return Rope(tuple(rope))
+        return rope
 
     def carried(self, turn: Vector | None, shift: Vector | None) -> Rope[T]:
         """All of it turned about the origin by a unit vector, then shifted."""
@@ -123,7 +139,7 @@ class Rope(Generic[T]):
             return self
         rope: Rope[T] = Rope.__new__(Rope)
         rope.count, rope._items, rope._left, rope._right = self.count, self._items, self._left, self._right
-        rope._own, rope._box = self._own, None
+        rope._own, rope._box, rope.depth = self._own, None, self.depth
         rope._turn = _turned(self._turn, turn)
         rope._shift = _turned(self._shift, turn) if self._shift is not None else None
         if shift is not None:
@@ -217,22 +233,14 @@ class Rope(Generic[T]):
 
 
 def _branch(left: Rope[T], right: Rope[T]) -> Rope[T]:
+    if left.count + right.count <= _MOST:
+        return Rope((*left, *right))
     rope: Rope[T] = Rope.__new__(Rope)
     rope.count = left.count + right.count
+    rope.depth = 1 + (left.depth if left.depth > right.depth else right.depth)
     rope._left, rope._right = left, right
     rope._items = rope._own = rope._box = rope._turn = rope._shift = None
     return rope
-
-
-def _balanced(left: Rope[T], right: Rope[T]) -> Rope[T]:
-    """Both as one; where one is much longer, its nearer half goes with the other."""
-    if right._items is None and right.count > 3 * left.count:
-        inner, outer = right._parts()
-        return _branch(left + inner, outer)
-    if left._items is None and left.count > 3 * right.count:
-        outer, inner = left._parts()
-        return _branch(outer, inner + right)
-    return _branch(left, right)
 
 
 def _turned(v: Vector | None, turn: Vector | None) -> Vector | None:
