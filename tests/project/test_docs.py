@@ -10,7 +10,7 @@ from pathlib import Path
 import click
 import piecewright
 import pytest
-from piecewright.cli import cli
+from piecewright.cli.commands import cli
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "compiler" / "piecewright"

@@ -8,17 +8,19 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import IO, NoReturn
 
-import click
-
 from piecewright.diagnostics.model import Diagnostic
 
 FOUND, USAGE, SURROUNDINGS, OUR_FAULT, STOPPED = 1, 2, 3, 4, 130
 STREAM = "<stdin>"
 
 
+class Misused(Exception):
+    """Words of the command that do not go together."""
+
+
 def names(files: Sequence[str]) -> list[str]:
     if files.count("-") > 1:
-        raise click.UsageError("- can stand for only one FILE")
+        raise Misused("- can stand for only one FILE")
     return [STREAM if file == "-" else file for file in files]
 
 
@@ -73,13 +75,29 @@ def quoted(text: str) -> str:
 
 def say(text: str) -> None:
     """Something for people, to stderr."""
-    put(lambda: click.echo(text, err=True, nl=False), sys.stderr)
+
+    def write() -> None:
+        if "\x1b" in text:
+            from click import echo  # here, because only it knows how every terminal is coloured, and it is slow to load
+
+            echo(text, err=True, nl=False)
+        else:
+            sys.stderr.write(text)
+            sys.stderr.flush()
+
+    put(write, sys.stderr)
 
 
 def give(text: str) -> None:
     """Data, to stdout: always UTF-8 and `\\n`, whatever the terminal is set to. A file's name may hold what is
     no character, which is spelled out; in a string of JSON that is an escape."""
-    put(lambda: click.echo(text.encode(errors="backslashreplace"), nl=False), sys.stdout)
+
+    def write() -> None:
+        sys.stdout.flush()
+        sys.stdout.buffer.write(text.encode(errors="backslashreplace"))
+        sys.stdout.buffer.flush()
+
+    put(write, sys.stdout)
 
 
 def put(write: Callable[[], None], stream: IO[str]) -> None:
