@@ -85,6 +85,8 @@ class Search:
     def exact(self) -> None:
         """For two stages: the solver on all strips that matter, where they are not too many. Raises the bound where it
         proves that there is no plan."""
+        if not self.open():
+            return  # the solver takes longer to import than most plans to make
         highspy = solver(self._wanted)
         while highspy is not None and self.open():
             solved = self._solve()
