@@ -7,12 +7,13 @@ to it, and what is bought up to how it is sold.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Fabric, Settings, Sold
-from piecewright.plan.cloth.model import CuttingPlan, Part, Sheet, Stock
+from piecewright.plan.cloth.model import CuttingPlan, Need, Part, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.needs import Asking, asking, left_of
@@ -59,14 +60,12 @@ def cut_cloth(
     """The plan for rows of one fabric, each with its place in the cut list. `cuts`: 2 keeps to strips and sub-cuts."""
     asked = asking(rows, fabric, settings)
     stock = stock_of(fabric, settings)
-    plan = plan_cloth(asked.needs, stock, cuts=cuts)
     sold, mark = fabric.sold or settings.sold, settings.ruler
     if sold.step is not None:
-        bought, bound, any_bound = (
-            to_buy(mark * length, fabric, sold.step) for length in (plan.bought, plan.bound, plan.any_bound)
-        )
+        plan, (bought, bound, any_bound) = _by_length(asked.needs, stock, fabric, settings, cuts)
         washed = left_of(bought, fabric.shrinks, mark)
     else:
+        plan = plan_cloth(asked.needs, stock, cuts=cuts)
         area = stock.sheets[0].width * stock.sheets[0].height
         number = sum(used.part.times for used in plan.used if used.source == "sheet")
         bought, bound, any_bound = Exact(number), Exact(-(-plan.bound // area)), Exact(-(-plan.any_bound // area))
@@ -86,6 +85,42 @@ def cut_cloth(
     )
 
 
+def _by_length(
+    needs: Sequence[Need], stock: Stock, fabric: Fabric, settings: Settings, cuts: int
+) -> tuple[CuttingPlan, tuple[Exact, Exact, Exact]]:
+    """The best plan of cloth by the length, and what is bought of it and by the two bounds.
+
+    Where the stock's step is not the one in which cloth is sold, the shortest length is sought without the solver,
+    which would go on for every mark that could be saved. Where that is not proved to buy least, a plan in steps a
+    little smaller than what is left of those that are sold is tried as well; what its bound of k steps says is that
+    more than k - 1 of them are needed.
+    """
+    sold, mark = fabric.sold or settings.sold, settings.ruler
+    step = sold.step
+    assert step is not None
+
+    def buy(length: int) -> Exact:
+        return to_buy(mark * length, fabric, step)
+
+    if stock.step == step / mark and not _beyond(fabric):
+        plan = plan_cloth(needs, stock, cuts=cuts)
+        return plan, (buy(plan.bought), buy(plan.bound), buy(plan.any_bound))
+    plan = plan_cloth(needs, stock, cuts=cuts, solver=False)
+    bought, bound, any_bound = buy(plan.bought), buy(plan.bound), buy(plan.any_bound)
+    worth = (step * (1 - fabric.shrinks) / (1 + fabric.margin_part) / mark).floor()
+    if bought > bound and worth > 1:
+        other = plan_cloth(needs, replace(stock, step=worth), cuts=cuts)
+        bound = max(bound, buy(max(other.bound - worth + 1, 0)))
+        any_bound = max(any_bound, buy(max(other.any_bound - worth + 1, 0)))
+        if buy(other.length) < bought and not other.missing:
+            plan, bought = other, buy(other.length)
+    return plan, (bought, bound, any_bound)
+
+
+def _beyond(fabric: Fabric) -> bool:
+    return bool(fabric.shrinks or fabric.margin or fabric.margin_part)
+
+
 def stock_of(fabric: Fabric, settings: Settings) -> Stock:
     """The cloth there is, in marks, rounded down. Where what is bought is more than a plain multiple of what is cut
     (washing, a margin, steps between the marks), the planner seeks the shortest length instead of the fewest steps."""
@@ -100,7 +135,7 @@ def stock_of(fabric: Fabric, settings: Settings) -> Stock:
         high = (left_of(sold.down, fabric.shrinks, mark) / mark).floor()
         return Stock(width=0, scraps=scraps, sheets=(Sheet(width=wide, height=high, count=sold.only),))
     steps = sold.step / mark
-    plain = steps == steps.floor() and not (fabric.shrinks or fabric.margin or fabric.margin_part)
+    plain = steps == steps.floor() and not _beyond(fabric)
     return Stock(width=wide, step=steps.floor() if plain else 1, scraps=scraps)
 
 
