@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from external.harness import cloth, cuts, planned, refused, size, strips, words
+from external.harness import bought, cloth, cuts, planned, refused, size, strips, words
 from external.rows import row, rows
 from piecewright.exact import Exact
 
@@ -69,7 +69,7 @@ block framed
     )
     assert cuts(plan, "dusk") == {("9/2", "97/2"): 2, ("9/2", "89/2"): 2}
     assert strips(plan, "dusk") == {"9/2": 5}
-    assert cloth(plan, "dusk") == Exact(45, 2)  # 22 1/2 in, 5/8 yd without a margin
+    assert cloth(plan, "dusk") == bought(plan, "dusk") == Exact(45, 2)  # 22 1/2 in, 5/8 yd without a margin
 
 
 def sashed(across: int, down: int, *, outside: bool) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from external.harness import cloth, number, planned, strips
+from external.harness import bought, cloth, number, planned, strips
 from external.rows import row, rows
 
 SQUARES = "block plain\n    square {side} of sand\n\nmake {count} of plain\n"
@@ -11,7 +11,16 @@ STRIPS = "block plain\n    rectangle 40 by {width} of sand\n\nmake {count} of pl
 
 def fits(side: str, count: int, *, usable: str, length: int) -> bool:
     plan = planned(SQUARES.format(side=side, count=count), usable=usable)
-    return cloth(plan, "sand") <= length
+    assert cloth(plan, "sand") <= bought(plan, "sand")
+    return bought(plan, "sand") <= length
+
+
+def fat_quarters(side: str, count: int) -> int:
+    """How many are bought, of cloth 44 wide."""
+    text = "fabric bolt, usable 44, sold by fat-quarter\n" + SQUARES.format(side=side, count=count)
+    (plan,) = planned(text.replace("of sand", "of bolt")).fabric_cloth
+    assert [(sheet.width.exact, sheet.height.exact) for sheet in plan.sheets] == [("22", "18")]
+    return sum(sheet.count for sheet in plan.sheets)
 
 
 def grid(side: str, across: int, down: int) -> int:
@@ -43,8 +52,9 @@ def test_a_nominal_width_of_44_is_a_setting() -> None:
     ("YD-FQ-5_1-2", "S06; S07 (two sources agree)", "5 1/2", 12),
 )
 def test_squares_from_a_piece_18_by_22(side: str, count: int) -> None:
-    assert fits(side, count, usable="22", length=18)
-    assert not fits(side, count + 1, usable="22", length=18)
+    """A fat quarter of cloth that is 44 wide."""
+    assert fat_quarters(side, count) == 1
+    assert fat_quarters(side, count + 1) == 2
 
 
 @rows(

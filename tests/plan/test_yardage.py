@@ -63,7 +63,7 @@ def test_what_to_buy_and_why() -> None:
     assert plan.text == (
         "Buy ⅜\u00a0yd.",
         "No way of cutting needs less.",
-        "2 strips, 1 ruler setting; 6% of the cloth is left over, the largest piece of that 1 × 6½\u00a0in.",
+        "2 strips, 1 ruler setting; 6% of the cloth is left over; the largest piece left is 1 × 6½\u00a0in.",
     )
     assert plan.length is not None and plan.length.exact == "13"
     assert plan.waste == 6  # 12 squares are 507 of 540 square inches

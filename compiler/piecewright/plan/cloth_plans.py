@@ -143,7 +143,7 @@ def _texts(
         rest = f"{_percent(cut.waste)}% of the cloth is left over"
         if remnant is not None:
             size = with_unit(f"{remnant.width.shown} × {remnant.height.shown}", cut.settings.units)
-            rest += f", the largest piece of that {size}"
+            rest += f"; the largest piece left is {size}"
         found.append(f"{told}; {rest}.")
     return tuple(found)
 
