@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from math import gcd
 
-from piecewright.plan.cloth.layout import Kind, Segment, ways
+from piecewright.plan.cloth.layout import Kind, Segment, Strip, ways
 from piecewright.plan.cloth.model import Sheet
 from piecewright.plan.cloth.purchase import Task
 from piecewright.plan.cloth.relax import Field, relax
@@ -57,43 +57,30 @@ def strip_counts(kinds: Sequence[Kind], width: int) -> list[tuple[int, int]]:
     need that height do not fit side by side in fewer. From the tallest on, only where the number rises."""
     found: list[tuple[int, int]] = []
     before = 0
-    least = [(kind.width if kind.turns else kind.height, kind) for kind in kinds if kind.number]
-    for height in sorted({high for high, _ in least}, reverse=True):
-        number = lines([(kind.width, kind.number) for high, kind in least if high >= height], width)
+    known: list[Strip] = []
+    least = [kind.width if kind.turns else kind.height for kind in kinds]
+    for height in sorted({high for high, kind in zip(least, kinds, strict=True) if kind.number}, reverse=True):
+        needing = [kind.number if high >= height else 0 for high, kind in zip(least, kinds, strict=True)]
+        number, known = _lines([kind.width for kind in kinds], needing, width, known)
         if number > before:
             found.append((height, number))
             before = number
     return found
 
 
-def lines(sides: Sequence[tuple[int, int]], width: int) -> int:
-    """How many lines of that width are needed at least for so many sides of each length."""
-    pieces = [Kind(side, 1, False, number, ()) for side, number in sides]
-    low = roll_length(pieces, width)
-    if low >= _first_fit(sides, width):
-        return low
-    segments = rising([Segment(1, side, ((i, side, 1, 1),)) for i, (side, _) in enumerate(sides)])
-    numbers = [number for _, number in sides]
-    return max(low, relax(Field(width, segments, numbers_of(segments, numbers), numbers, []), [], 1, 1 << 60).bound)
+def _lines(sides: Sequence[int], numbers: Sequence[int], width: int, known: Sequence[Strip]) -> tuple[int, list[Strip]]:
+    """How many lines of that width are needed at least for so many of each side, and fillings of lines that were found
+    useful. `known`: those found for fewer sides."""
+    pieces = [Kind(side, 1, False, number, ()) for side, number in zip(sides, numbers, strict=True)]
+    segments = rising([Segment(1, side, ((i, side, 1, 1),)) for i, side in enumerate(sides) if numbers[i]])
+    field = Field(width, segments, numbers_of(segments, numbers), list(numbers), [])
+    solved = relax(field, known, 1, 1 << 60)
+    return max(roll_length(pieces, width), solved.bound), solved.columns
 
 
 def numbers_of(segments: Sequence[Segment], numbers: Sequence[int]) -> list[int]:
     """How often each segment can be wanted at most."""
     return [min(numbers[kind] // times for kind, _, _, times in segment.stack) for segment in segments]
-
-
-def _first_fit(sides: Sequence[tuple[int, int]], width: int) -> int:
-    """Lines that are enough: each side, the longest first, in the first line with room."""
-    rooms: list[int] = []
-    for side, number in sorted(sides, reverse=True):
-        for _ in range(number):
-            for at, room in enumerate(rooms):
-                if room >= side:
-                    rooms[at] -= side
-                    break
-            else:
-                rooms.append(width - side)
-    return len(rooms)
 
 
 def sheets_area(pieces: int, sheets: Sequence[Sheet]) -> int:

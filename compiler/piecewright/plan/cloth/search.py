@@ -88,19 +88,32 @@ class Search:
         if not self.open():
             return  # the solver takes longer to import than most plans to make
         highspy = solver(self._wanted)
-        while highspy is not None and self.open():
+        if highspy is None:
+            return
+        field, step = self._field, self._step
+        while self.open():
             solved = self._solve()
-            try:
-                strips = strips_within(self._field, solved, self.bound, _ALL_STRIPS, _ALL_STEPS)
-            except TooMany:
+            length = self.bought - step
+            strips = self._all(solved, length)
+            if strips is None and length > self.bound:
+                length = self.bound
+                strips = self._all(solved, length)
+            if strips is None:
                 return
-            answer = choose(highspy, strips, self._field.demand, self._field.cuts, self.bound, _ALL_NODES)
+            answer = choose(highspy, strips, field.demand, field.cuts, length, self.bound, _ALL_NODES)
             if answer.strips is not None:
                 self._keep(answer.strips)
-            elif answer.none:
-                self.bound += self._step
-            else:
+            if answer.least:
+                self.bound = self.bought if answer.strips is not None else length + step
+            elif answer.strips is None:
                 return
+
+    def _all(self, solved: Relaxed, length: int) -> list[Strip] | None:
+        """All strips that a plan so long can contain, if they are not too many."""
+        try:
+            return strips_within(self._field, solved, length, _ALL_STRIPS, _ALL_STEPS)
+        except TooMany:
+            return None
 
     def _solve(self) -> Relaxed:
         """The relaxation solved to the end, once."""
@@ -117,20 +130,18 @@ class Search:
                 return
 
     def _choose(self, highspy: Any) -> None:
-        """The solver on the best of the strips met, for the least that may be bought and then for more; on more strips
-        where there is no plan of fewer."""
+        """The solver on the best of the strips met, and on more strips where these can do no better."""
         solved, field = self._solve(), self._field
         ordered = sorted(self._pool, key=lambda strip: (self._excess(solved, strip), strip))
-        for length in range(self.bound, self.bought, self._step):
-            for most, fewer in zip(_POOLS, (0, *_POOLS), strict=False):
-                if fewer >= len(ordered):
-                    break
-                answer = choose(highspy, ordered[:most], field.demand, field.cuts, length, _NODES)
-                if answer.strips is not None:
-                    self._keep(answer.strips)
-                    return
-                if not answer.none:
-                    break
+        for most, fewer in zip(_POOLS, (0, *_POOLS), strict=False):
+            if fewer >= len(ordered):
+                break
+            length = self.bought - self._step
+            answer = choose(highspy, ordered[:most], field.demand, field.cuts, length, self.bound, _NODES)
+            if answer.strips is not None:
+                self._keep(answer.strips)
+            if not self.open() or not answer.least:
+                break
 
     def _excess(self, solved: Relaxed, strip: Strip) -> int:
         """What a strip costs more than what it gives."""

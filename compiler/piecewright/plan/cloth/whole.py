@@ -9,10 +9,11 @@ from piecewright.plan.cloth.layout import Strip, Strips
 
 
 class Answer(NamedTuple):
-    """`strips`: a plan that is short enough, if one was found. `none`: it is proved that there is none."""
+    """`strips`: a plan that is short enough, if one was found. `least`: no shorter one can be made of these strips, or
+    none at all."""
 
     strips: Strips | None
-    none: bool
+    least: bool
 
 
 def solver(wanted: bool | None) -> Any:
@@ -32,10 +33,12 @@ def choose(
     demand: Sequence[int],
     cuts: Sequence[tuple[int, int]],
     length: int,
+    enough: int,
     nodes: int,
 ) -> Answer:
-    """A plan of these strips that gives all that is wanted and is at most so long. Gives up after so many nodes of the
-    search. One thread and a fixed seed: the answer does not depend on the machine."""
+    """The shortest plan of these strips that gives all that is wanted and is at most so long; one no longer than
+    `enough` is as good. Gives up after so many nodes of the search. One thread and a fixed seed: the answer does not
+    depend on the machine."""
     kinds = [kind for kind, count in enumerate(demand) if count > 0]
     row_of = {kind: row for row, kind in enumerate(kinds)}
     starts, indices, values = [], list[int](), list[float]()
@@ -71,7 +74,7 @@ def choose(
         ("parallel", "off"),
         ("random_seed", 0),
         ("mip_max_nodes", nodes),
-        ("mip_max_improving_sols", 1),
+        ("objective_target", enough + 0.5),
         ("mip_abs_gap", 0.999),
         ("mip_rel_gap", 0.0),
         ("mip_detect_symmetry", False),
@@ -86,7 +89,9 @@ def choose(
     if not solution.value_valid:
         return Answer(None, False)
     chosen = [(strip, round(amount)) for strip, amount in zip(strips, solution.col_value, strict=True) if amount > 0.5]
-    return Answer(chosen, False) if _is_plan(chosen, demand, length) else Answer(None, False)
+    if not _is_plan(chosen, demand, length):
+        return Answer(None, False)
+    return Answer(chosen, status == highspy.HighsModelStatus.kOptimal)
 
 
 def _is_plan(strips: Strips, demand: Sequence[int], length: int) -> bool:
