@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from piecewright.plan.cloth.layout import Strip, Strips, clipped, merged
 from piecewright.plan.cloth.relax import Field, Relaxed, relax
@@ -11,11 +11,17 @@ from piecewright.plan.cloth.sequence import limits, roll_round
 _TABLES = 40
 
 
-def dives(field: Field, solved: Relaxed, share: float, pool: dict[Strip, None]) -> Iterator[Strips]:
+def dives(
+    field: Field,
+    solved: Relaxed,
+    share: float,
+    pool: dict[Strip, None],
+    cuts: Callable[[Sequence[int]], list[tuple[int, int]]],
+) -> Iterator[Strips]:
     """Plans on the way of one dive. A strip of the fractional plan is cut as often as its whole part says, and once
     more where the part over is at least `share`; if there is none, the strip with the largest part. After each step
     the rest is also filled strip by strip with the prices of the moment, which gives a plan. All strips met are put
-    into the pool."""
+    into the pool. `cuts`: the strip-count cuts for what is left."""
     left = list(field.demand)
     made: Strips = []
     pool.update(dict.fromkeys(solved.columns))
@@ -34,7 +40,8 @@ def dives(field: Field, solved: Relaxed, share: float, pool: dict[Strip, None]) 
             yield merged(made)
             return
         known = [strip for strip in known if _within(strip, left)]
-        now = relax(field._replace(demand=left, limits=_limits(field, left), cuts=[]), known, 1, 1 << 60, _TABLES)
+        smaller = field._replace(demand=list(left), limits=_limits(field, left), cuts=cuts(left))
+        now = relax(smaller, known, 1, 1 << 60, _TABLES)
         known = list(dict.fromkeys([*known, *now.columns]))
         pool.update(dict.fromkeys(now.columns))
 

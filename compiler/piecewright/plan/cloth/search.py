@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from piecewright.plan.cloth.bounds import up
+from piecewright.plan.cloth.bounds import strip_counts, up
 from piecewright.plan.cloth.dive import dives
 from piecewright.plan.cloth.enumerate import TooMany, strips_within
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, exactly, length_of
@@ -19,9 +19,10 @@ from piecewright.plan.cloth.sequence import limits, roll_rounds
 from piecewright.plan.cloth.whole import choose, solver
 
 _NEVER = 1 << 60
-_SHARES = (0.5, 0.9, 0.7, 0.3, 0.6, 0.8, 0.4, 0.95)
+_SHARES = (0.9, 0.95, 0.7, 0.85, 0.99)
 _ROUNDS = 2
 _MORE_ROUNDS = 6
+_WORK = 20_000  # nodes of the solver's search times strips
 _NODES = 20
 _POOLS = (250, 500, 750)
 _ALL_NODES = 1000
@@ -125,30 +126,40 @@ class Search:
 
     def _dive(self, shares: Sequence[float]) -> None:
         for share in shares:
-            self._offer(dives(self._field, self._solve(), share, self._pool))
+            self._offer(dives(self._field, self._solve(), share, self._pool, self._cuts))
             if not self.open():
                 return
+
+    def _cuts(self, left: Sequence[int]) -> list[tuple[int, int]]:
+        """Strip-count cuts for what is left, where they hold."""
+        if not self._field.cuts:
+            return []
+        kinds = [kind._replace(number=number) for kind, number in zip(self._kinds, left, strict=True)]
+        return strip_counts(kinds, self._field.width)
 
     def _choose(self, highspy: Any) -> None:
         """The solver on the best of the strips met, and on more strips where these can do no better."""
         solved, field = self._solve(), self._field
-        ordered = sorted(self._pool, key=lambda strip: (self._excess(solved, strip), strip))
+        first = {strip for strip, _ in solved.amounts} | {strip for strip, _ in self.strips}
+        ordered = sorted(self._pool, key=lambda strip: (strip not in first, self._excess(solved, strip)))
         for most, fewer in zip(_POOLS, (0, *_POOLS), strict=False):
             if fewer >= len(ordered):
                 break
             length = self.bought - self._step
-            answer = choose(highspy, ordered[:most], field.demand, field.cuts, length, self.bound, _NODES)
+            nodes = max(_NODES, _WORK // min(most, len(ordered)))
+            answer = choose(highspy, ordered[:most], field.demand, field.cuts, length, self.bound, nodes)
             if answer.strips is not None:
                 self._keep(answer.strips)
             if not self.open() or not answer.least:
                 break
 
     def _excess(self, solved: Relaxed, strip: Strip) -> int:
-        """What a strip costs more than what it gives."""
+        """What a strip costs more than what it gives, in eighths of a mark: most strips of a pool cost nothing more,
+        and rounding must not choose among them."""
         worth = sum(solved.prices[kind] * each for kind, each in strip.counts().items())
         credits = zip(solved.cut_prices, self._field.cuts, strict=True)
         worth += sum(price for price, (high, _) in credits if strip.height >= high)
-        return strip.height * solved.unit - worth
+        return (strip.height * solved.unit - worth) * 8 // solved.unit
 
     def _rounds(self, rounds: int) -> Iterable[Strips]:
         field = self._field
