@@ -19,12 +19,12 @@ from piecewright.plan.cloth.sequence import limits, roll_rounds
 from piecewright.plan.cloth.whole import choose, solver
 
 _NEVER = 1 << 60
-_SHARES = (0.9, 0.95, 0.7, 0.85, 0.99)
+_SHARES = ((0.9, True), (0.95, True), (0.9, False), (0.7, True), (0.95, False), (0.7, False))  # whether with cuts
 _ROUNDS = 2
 _MORE_ROUNDS = 6
-_WORK = 20_000  # nodes of the solver's search times strips
+_WORK = 8_000  # nodes of the solver's search times strips
 _NODES = 20
-_POOLS = (250, 500, 750)
+_POOLS = (110, 170, 260)
 _ALL_NODES = 1000
 _ALL_STRIPS = 6000
 _ALL_STEPS = 150_000
@@ -124,9 +124,10 @@ class Search:
             self.bound = max(self.bound, up(self._solved.bound, self._step))
         return self._solved
 
-    def _dive(self, shares: Sequence[float]) -> None:
-        for share in shares:
-            self._offer(dives(self._field, self._solve(), share, self._pool, self._cuts))
+    def _dive(self, shares: Sequence[tuple[float, bool]]) -> None:
+        for share, cut in shares:
+            if cut or self._field.cuts:
+                self._offer(dives(self._field, self._solve(), share, self._pool, self._cuts if cut else _no_cuts))
             if not self.open():
                 return
 
@@ -138,7 +139,7 @@ class Search:
         return strip_counts(kinds, self._field.width)
 
     def _choose(self, highspy: Any) -> None:
-        """The solver on the best of the strips met, and on more strips where these can do no better."""
+        """The solver on the best of the strips met, and on more strips where these do no better."""
         solved, field = self._solve(), self._field
         first = {strip for strip, _ in solved.amounts} | {strip for strip, _ in self.strips}
         ordered = sorted(self._pool, key=lambda strip: (strip not in first, self._excess(solved, strip)))
@@ -150,7 +151,7 @@ class Search:
             answer = choose(highspy, ordered[:most], field.demand, field.cuts, length, self.bound, nodes)
             if answer.strips is not None:
                 self._keep(answer.strips)
-            if not self.open() or not answer.least:
+            if not self.open():
                 break
 
     def _excess(self, solved: Relaxed, strip: Strip) -> int:
@@ -180,3 +181,7 @@ class Search:
             assert not any(left)
             if not self.strips or length_of(made) < length_of(self.strips):
                 self.strips = made
+
+
+def _no_cuts(_: Sequence[int]) -> list[tuple[int, int]]:
+    return []
