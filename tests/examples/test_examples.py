@@ -56,6 +56,7 @@ FACTS = {
     "21-boat-on-paper.piece": Fact("crossing", "12", "6", 14, 14),
     "20-what-is-in-the-basket.piece": Fact("bench-cover", "28", "22", 136, 112),
     "22-path-by-the-water.piece": Fact("bay", "12", "12", 12, 12),
+    "23-cushions-from-fat-quarters.piece": Fact("cushion", "16", "16", 13, 78),
 }
 
 

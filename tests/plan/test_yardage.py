@@ -103,13 +103,16 @@ def test_fat_quarters_are_counted() -> None:
     plan, strips = told(squares, fabric=FAT_QUARTERS)
     assert plan.bought is None and plan.bought_text == "3 fat quarters"
     assert [(sheet.name, sheet.count) for sheet in plan.sheets] == [("fat quarter", 3)]
-    assert plan.text[0] == "Buy 3 fat quarters, 20 × 18\u00a0in each." and plan.least in (2, 3)
+    assert plan.text[0] == "Buy 3 fat quarters of 20 × 18\u00a0in." and plan.least in (2, 3)
     assert plan.text[1] in (
         "No way of cutting needs fewer.",
         "A better plan may be found, but no way of cutting needs fewer than 2.",
     )
     assert sum(count for strip in strips for _, count in strip.pieces) == 20
     assert strips[0].text.startswith("From each of 2 fat quarters cut 3 strips 5½")
+    several, strips = told(squares, row("square", "17/2", "17/2", 2), fabric=FAT_QUARTERS)
+    assert several.strips == sum(strip.strips for strip in strips)
+    assert any(strip.text.startswith("From the same fat quarter cut ") for strip in strips)
 
 
 def test_of_too_few_sheets_it_says_how_many_pieces_are_missing() -> None:

@@ -161,7 +161,7 @@ def _buy(cut: ClothCut) -> str:
     if cut.sold.step is None and cut.sold.name != "sheet":
         assert cut.sold.across is not None and cut.sold.down is not None
         across, down = (given_size(side, cut.settings).shown for side in (cut.sold.across, cut.sold.down))
-        text += f", {with_unit(f'{across} × {down}', cut.settings.units)} each"
+        text += f" of {with_unit(f'{across} × {down}', cut.settings.units)}"
     text += f", and use {hand}." if hand else "."
     beyond = []
     if cut.fabric.shrinks:

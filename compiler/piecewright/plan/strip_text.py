@@ -26,13 +26,14 @@ _FEW = 4  # so many sizes are told in a sentence; of more, the drawing and the c
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Laid:
     """A kind of strip: `part`, in each of `sheets` pieces of cloth. `lengthwise`: cut along the selvage instead of
-    across. `name`: what it is cut from, where that is not the cloth bought."""
+    across. `name`: what it is cut from, where that is not the cloth bought; `again`: as the kind of strip before."""
 
     part: Part
     sheets: int
     lengthwise: bool
     source: Literal["cloth", "sheet", "scrap"]
     name: str = ""
+    again: bool = False
 
     @property
     def count(self) -> int:
@@ -44,10 +45,17 @@ def laid_strips(cut: ClothCut) -> tuple[Laid, ...]:
     found: list[Laid] = []
     for used in sorted(cut.plan.used, key=lambda one: one.source == "sheet"):
         name = sheet_name(cut, used.source, used.index)
-        for part in cuts_of_sheet(used.part):
-            columns = used.part.split == "columns"
+        columns = used.part.split == "columns"
+        for number, part in enumerate(cuts_of_sheet(used.part)):
             found.append(
-                Laid(part=part, sheets=used.part.times, lengthwise=columns, source=used.source, name=name)
+                Laid(
+                    part=part,
+                    sheets=used.part.times,
+                    lengthwise=columns,
+                    source=used.source,
+                    name=name,
+                    again=number > 0,
+                )
             )
     if cut.plan.roll is not None:
         found += [
@@ -152,7 +160,9 @@ def _sentence(cut: ClothCut, laid: Laid, rows: Mapping[int, CutRow]) -> str:
     way = "along the length" if laid.lengthwise else "by the width"
     lead = f"Cut {plural(part.times, 'strip')} {height} {way}"
     if laid.source != "cloth":
-        each = f"each of {sheets_text(laid.sheets, laid.name)}" if laid.sheets > 1 else f"a {laid.name}"
+        each = f"the same {laid.name}" if laid.again else f"a {laid.name}"
+        if laid.sheets > 1:
+            each = f"each of {'the same ' if laid.again else ''}{sheets_text(laid.sheets, laid.name)}"
         lead = f"From {each} cut {plural(part.times, 'strip')} {height} {way}"
     from_it = "from it cut" if laid.count == 1 else "from each cut"
     if part.need is not None:
