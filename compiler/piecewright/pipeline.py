@@ -29,8 +29,20 @@ if TYPE_CHECKING:
 
 FORMATS = ("html", "md", "svg", "csv", "json")
 NO_SETTINGS: Mapping[str, str] = {}
-CUTS = 3
-"""Most cuts between the cloth and a piece, trims not counted: strips, sub-cuts, and stacks cut apart."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cutting:
+    """How an edition of a pattern is cut. `cuts`: the most between the cloth and a piece, trims not counted: 2 keeps to
+    strips and sub-cuts, 3 also cuts stacks apart. `kits`: for so many copies the cutting is planned at once, besides
+    that for one. `cutter`: a text with a line `cutter …`, which takes the place of the pattern's, or empty."""
+
+    cuts: int = 3
+    kits: int = 1
+    cutter: str = ""
+
+
+AS_WRITTEN = Cutting()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,34 +69,38 @@ def compile_source(
     name: str = "<text>",
     settings: Mapping[str, str] = NO_SETTINGS,
     load: Callable[[str], str | bytes] | None = None,
-    cuts: int = CUTS,
+    cutting: Cutting = AS_WRITTEN,
 ) -> Compiled:
     """Compile a text. Nothing is read from this computer's files.
 
     `settings` are values that take the place of a top-level `NAME is VALUE` or of a setting of the
     pattern, each written as in a pattern. `load` gives the contents of a file the text uses, by its name
-    relative to `name`, or raises OSError; without it a text that uses another file is an error. `cuts`: with 2 the
-    cutting plan keeps to strips and sub-cuts of them.
+    relative to `name`, or raises OSError; without it a text that uses another file is an error. `cutting`: how
+    this edition is cut.
     """
     reader = Reader(load or read_nothing)
-    return _planned(*_evaluated(reader, reader.main(name, text), settings, cuts), name, cuts)
+    return _planned(*_evaluated(reader, reader.main(name, text), settings, cutting), name, cutting)
 
 
 def compile_file(
-    path: str | os.PathLike[str], *, settings: Mapping[str, str] = NO_SETTINGS, cuts: int = CUTS
+    path: str | os.PathLike[str], *, settings: Mapping[str, str] = NO_SETTINGS, cutting: Cutting = AS_WRITTEN
 ) -> Compiled:
     """Compile a pattern file and the files it uses. A file that cannot be read is a diagnostic."""
     name = os.fspath(path)
     reader = Reader(read_disk)
-    return _planned(*_evaluated(reader, reader.main(name), settings, cuts), name, cuts)
+    return _planned(*_evaluated(reader, reader.main(name), settings, cutting), name, cutting)
 
 
 def check_file(
-    path: str, *, contents: bytes | None = None, settings: Mapping[str, str] = NO_SETTINGS, cuts: int = CUTS
+    path: str,
+    *,
+    contents: bytes | None = None,
+    settings: Mapping[str, str] = NO_SETTINGS,
+    cutting: Cutting = AS_WRITTEN,
 ) -> tuple[Diagnostic, ...]:
     """The diagnostics of a pattern file alone, without a plan; `contents` where they are known already."""
     reader = Reader(read_disk)
-    return _evaluated(reader, reader.main(path, contents), settings, cuts)[1]
+    return _evaluated(reader, reader.main(path, contents), settings, cutting)[1]
 
 
 def build(
@@ -94,7 +110,7 @@ def build(
     to: Sequence[str] = FORMATS,
     settings: Mapping[str, str] = NO_SETTINGS,
     contents: bytes | None = None,
-    cuts: int = CUTS,
+    cutting: Cutting = AS_WRITTEN,
 ) -> Compiled:
     """Compile a pattern file and write the formats `to` into the folder `output`, or `build/<stem>`.
 
@@ -104,7 +120,7 @@ def build(
     """
     name = os.fspath(path)
     folder = Path(output) if output is not None else default_output(name)
-    compiled, files = emitted(name, to=to, settings=settings, contents=contents, cuts=cuts)
+    compiled, files = emitted(name, to=to, settings=settings, contents=contents, cutting=cutting)
     if compiled.plan is None:
         return compiled
     try:
@@ -120,14 +136,14 @@ def emitted(
     to: Sequence[str] = FORMATS,
     settings: Mapping[str, str] = NO_SETTINGS,
     contents: bytes | None = None,
-    cuts: int = CUTS,
+    cutting: Cutting = AS_WRITTEN,
 ) -> tuple[Compiled, tuple[tuple[str, str], ...]]:
     """The files of a build, as relative path and text, without writing them; none if there are errors."""
     unknown = [one for one in to if one not in FORMATS]
     if unknown:
         raise ValueError(f"there is no format {unknown[0]!r}; there are {', '.join(FORMATS)}")
     reader = Reader(read_disk)
-    compiled = _planned(*_evaluated(reader, reader.main(name, contents), settings, cuts), name, cuts)
+    compiled = _planned(*_evaluated(reader, reader.main(name, contents), settings, cutting), name, cutting)
     if compiled.plan is None:
         return compiled, ()
     from piecewright.emit import emit  # here, because jinja2 and svgwrite are slow to start and a check needs neither
@@ -175,7 +191,7 @@ def arrangements(
     meet: bool = False,
     settings: Mapping[str, str] = NO_SETTINGS,
     contents: bytes | None = None,
-    cuts: int = CUTS,
+    cutting: Cutting = AS_WRITTEN,
 ) -> tuple[ArrangementSheet | None, tuple[Diagnostic, ...]]:
     """The arrangements of blocks of a pattern file, each called as in a pattern (`pinwheel(sand, dusk)`), on a table;
     see `piecewright.plan.arrange.sheet`. CannotArrange, of that module, where the blocks do not fit one table."""
@@ -268,17 +284,19 @@ def _evaluated(
     reader: Reader,
     main: tuple[File | None, tuple[Diagnostic, ...]],
     settings: Mapping[str, str],
-    cuts: int = CUTS,
+    cutting: Cutting = AS_WRITTEN,
 ) -> tuple[Build | None, tuple[Diagnostic, ...]]:
     file, diagnostics = main
     if file is None:
         return None, diagnostics
-    made, more = evaluate(file, reader.load, settings)  # the lines that could be read, so that all are checked
+    cutter, slips = reader.main("<cutter>", cutting.cutter) if cutting.cutter else (None, ())
+    diagnostics = (*diagnostics, *slips)
+    made, more = evaluate(file, reader.load, settings, cutter)  # the lines that could be read, so that all are checked
     diagnostics = (*diagnostics, *reader.found, *more)
     if made is None or has_errors(diagnostics):
         return None, diagnostics
     if _may_be_short(made):
-        diagnostics = (*diagnostics, *_short(made, reader, file, cuts))
+        diagnostics = (*diagnostics, *_short(made, reader, file, cutting))
     return made, diagnostics
 
 
@@ -296,12 +314,12 @@ def _may_be_short(made: Build) -> bool:
     )
 
 
-def _short(made: Build, reader: Reader, file: File, cuts: int) -> tuple[Diagnostic, ...]:
+def _short(made: Build, reader: Reader, file: File, cutting: Cutting) -> tuple[Diagnostic, ...]:
     """Where there is not cloth enough."""
     from piecewright.plan.shortage import shortages  # here, because few patterns need it
 
     found = []
-    for one in shortages(made, cuts=cuts):
+    for one in shortages(made, cuts=cutting.cuts):
         source = reader.source(one.file) or file.source
         start, end = (one.start, one.end) if source.name == one.file else (0, 0)
         if one.line and source.name == one.file:
@@ -313,7 +331,9 @@ def _short(made: Build, reader: Reader, file: File, cuts: int) -> tuple[Diagnost
     return tuple(found)
 
 
-def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str, cuts: int = CUTS) -> Compiled:
+def _planned(
+    made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str, cutting: Cutting = AS_WRITTEN
+) -> Compiled:
     if made is None:
         return Compiled(plan=None, diagnostics=diagnostics)
     from piecewright.plan.make import plan  # here, because a check needs no plan
@@ -322,7 +342,7 @@ def _planned(made: Build | None, diagnostics: tuple[Diagnostic, ...], name: str,
     warnings = [one.message.replace("`", "") for one in diagnostics if one.severity == "warning"]
     return Compiled(
         plan=replace(
-            _named_from(plan(made, most_cuts=cuts), os.path.dirname(name)),
+            _named_from(plan(made, most_cuts=cutting.cuts, kits=cutting.kits), os.path.dirname(name)),
             warnings=tuple(sentence(typographic(text)) for text in warnings),
         ),
         diagnostics=diagnostics,

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from piecewright import compile_source
 from piecewright.exact import INCH_PER, Exact
 from piecewright.kernel.build import Fabric, Scrap, Sold
+from piecewright.pipeline import Cutting
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.words import plural
 from piecewright.plan.yardage import ClothCut
@@ -226,7 +227,7 @@ def test_borders_are_cut_along_the_selvage_where_border_or_fabric_says_so(fabric
 
 
 def texts_of_findings(text: str, **options: int) -> list[tuple[str, str]]:
-    found = compile_source(text, cuts=options.get("cuts", 3)).diagnostics
+    found = compile_source(text, cutting=Cutting(cuts=options.get("cuts", 3))).diagnostics
     return [(one.code, f"{one.span.text}: {one.message}; {one.hint}") for one in found]
 
 
@@ -280,6 +281,6 @@ def test_a_sheet_that_is_too_small_for_a_piece_is_told() -> None:
 def test_two_cuts_may_be_asked_for() -> None:
     body = "fabric a\n\nblock x\n    square 6 1/2 of a\n\nblock y\n    rectangle 2 1/2 by 4 1/2 of a\n"
     text = body + "make 9 of x\nmake 24 of y\n"
-    made = compile_source(text, cuts=2).plan
+    made = compile_source(text, cutting=Cutting(cuts=2)).plan
     assert made is not None
     assert not any("one above another" in strip.text for strip in made.strips)

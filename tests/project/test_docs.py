@@ -24,6 +24,8 @@ RESULTS = (
     "pattern.html",
     "pattern.md",
     "cut-list.csv",
+    "kits.csv",
+    "press.piece",
     "cutting.csv",
     "plan.json",
     "arrangements.html",

@@ -27,6 +27,10 @@ CUTS = click.option(
     help="How cloth is cut: 2 keeps to strips and sub-cuts, 3 also stacks pieces in a strip where that saves cloth.",
 )
 
+CUTTER = click.option(
+    "--cutter", metavar="CUTTER", help="Cut with this: rotary, press, or a FILE with a line such as cutter press."
+)
+
 
 @contextmanager
 def _misuse() -> Iterator[None]:
@@ -77,14 +81,24 @@ def new(file: str) -> None:
     help="Use VALUE for a name or a setting of the pattern.",
 )
 @CUTS
-def build(files: tuple[str, ...], output: str | None, to: str | None, assignments: tuple[str, ...], cuts: str) -> None:
+@CUTTER
+@click.option("--kits", type=click.IntRange(1, 1000), default=1, metavar="N", help="Plan cutting N kits at once, too.")
+def build(
+    files: tuple[str, ...],
+    output: str | None,
+    to: str | None,
+    assignments: tuple[str, ...],
+    cuts: str,
+    cutter: str | None,
+    kits: int,
+) -> None:
     """Compile patterns and write what is needed to sew them.
 
     FILE may be - for a pattern typed or piped in. With -o - the one format named with --to goes to
     the terminal or into a pipe.
     """
     with _misuse():
-        compiling.build(files, output, to, assignments, int(cuts))
+        compiling.build(files, output, to, assignments, compiling.cutting_of(cuts, kits, cutter))
 
 
 @cli.command()
@@ -99,13 +113,14 @@ def build(files: tuple[str, ...], output: str | None, to: str | None, assignment
 )
 @click.option("--strict", is_flag=True, help="Let warnings count as findings.")
 @CUTS
-def check(files: tuple[str, ...], form: str, strict: bool, cuts: str) -> None:
+@CUTTER
+def check(files: tuple[str, ...], form: str, strict: bool, cuts: str, cutter: str | None) -> None:
     """Say what is wrong with patterns, writing nothing.
 
     FILE may be - for a pattern typed or piped in.
     """
     with _misuse():
-        compiling.check(files, form, strict=strict, cuts=int(cuts))
+        compiling.check(files, form, strict=strict, cutting=compiling.cutting_of(cuts, 1, cutter))
 
 
 @cli.command()

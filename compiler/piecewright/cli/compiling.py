@@ -9,8 +9,11 @@ from pathlib import Path
 
 from piecewright import __version__, pipeline
 from piecewright.cli import said
-from piecewright.cli.said import Misused
+from piecewright.cli.said import SURROUNDINGS, Misused
 from piecewright.diagnostics.model import Diagnostic
+from piecewright.pipeline import AS_WRITTEN, Cutting
+
+KINDS = ("rotary", "press")
 
 
 def build(
@@ -18,7 +21,7 @@ def build(
     output: str | None = None,
     to: str | None = None,
     assignments: Sequence[str] = (),
-    cuts: int = 3,
+    cutting: Cutting = AS_WRITTEN,
 ) -> None:
     """Compile each file and write its folder, or one format to the terminal. May end the process; Misused when the
     words do not go together, before anything is done."""
@@ -26,13 +29,13 @@ def build(
     settings = _settings(assignments)
     names = said.names(files)
     if output == "-":
-        _build_to_stream(names, formats, settings, cuts)
+        _build_to_stream(names, formats, settings, cutting)
         return
     folders = _folders(names, output)
     worst = 0
     for name, folder in zip(names, folders, strict=True):
         contents = said.typed_in(name)
-        made = pipeline.build(name, folder, to=formats, settings=settings, contents=contents, cuts=cuts)
+        made = pipeline.build(name, folder, to=formats, settings=settings, contents=contents, cutting=cutting)
         said.show(made.diagnostics)
         worst = max(worst, said.code(made.diagnostics))
         if made.written:
@@ -40,11 +43,11 @@ def build(
     sys.exit(worst)
 
 
-def check(files: Sequence[str], form: str = "human", *, strict: bool = False, cuts: int = 3) -> None:
+def check(files: Sequence[str], form: str = "human", *, strict: bool = False, cutting: Cutting = AS_WRITTEN) -> None:
     """Say what is wrong with each file. Ends the process; Misused as for `build`."""
     found: list[Diagnostic] = []
     for name in said.names(files):
-        found.extend(pipeline.check_file(name, contents=said.typed_in(name), cuts=cuts))
+        found.extend(pipeline.check_file(name, contents=said.typed_in(name), cutting=cutting))
     if form == "json":
         from piecewright.diagnostics.report import report  # here, because json is slow to load
 
@@ -62,6 +65,24 @@ def check(files: Sequence[str], form: str = "human", *, strict: bool = False, cu
     else:
         said.say(f"{', '.join(files)}: nothing to mend\n")
     sys.exit(said.code(found, strict=strict))
+
+
+def cutting_of(cuts: str, kits: int, cutter: str | None) -> Cutting:
+    """What `--cuts`, `--kits` and `--cutter` ask for. `cutter` is a kind, or a file with a line `cutter …`; a file that
+    cannot be read ends the process."""
+    text = ""
+    if cutter in KINDS:
+        text = f"cutter {cutter}"
+    elif cutter is not None:
+        try:
+            with open(cutter, encoding="utf-8-sig") as file:
+                text = file.read()
+        except (OSError, ValueError) as error:
+            reason = pipeline.why(error) if isinstance(error, OSError) else "it is no text in UTF-8"
+            kinds = " or ".join(KINDS)
+            said.stop(f"the cutter {cutter} cannot be read: {reason}; or name a kind, {kinds}", SURROUNDINGS)
+        text = (text.strip() and text) or "#"
+    return Cutting(cuts=int(cuts), kits=kits, cutter=text)
 
 
 def _formats(to: str | None) -> tuple[str, ...]:
@@ -105,13 +126,13 @@ def _folders(names: Sequence[str], output: str | None) -> list[Path]:
     return folders
 
 
-def _build_to_stream(names: Sequence[str], formats: Sequence[str], settings: dict[str, str], cuts: int) -> None:
+def _build_to_stream(names: Sequence[str], formats: Sequence[str], settings: dict[str, str], cutting: Cutting) -> None:
     if len(names) != 1 or len(formats) != 1:
         raise Misused("-o - takes one FILE and one format, such as --to html")
     if formats[0] == "svg":
         raise Misused("svg is a file for each figure; name a folder with -o")
     contents = said.typed_in(names[0])
-    made, files = pipeline.emitted(names[0], to=formats, settings=settings, contents=contents, cuts=cuts)
+    made, files = pipeline.emitted(names[0], to=formats, settings=settings, contents=contents, cutting=cutting)
     said.show(made.diagnostics)
     for _, text in files[:1]:  # the others go with it: drawings beside the page, the cutting beside the cut list
         said.give(text)

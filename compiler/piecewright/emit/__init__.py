@@ -26,7 +26,10 @@ def emit(plan: Plan, formats: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         files.append(("pattern.md", markdown(plan)))
     if "csv" in formats:
         files.append(("cut-list.csv", csv(plan)))
-        files.append(("cutting.csv", cutting_csv(plan)))
+        files.append(("cutting.csv", cutting_csv(plan, plan.strips)))
+        if plan.kits is not None:
+            strips = tuple(strip for kit in plan.kits.fabrics for strip in kit.strips)
+            files.append(("kits.csv", cutting_csv(plan, strips)))
     if "json" in formats:
         files.append(("plan.json", json(plan)))
     if "svg" in formats or "md" in formats:

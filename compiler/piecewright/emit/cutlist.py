@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv as lines_of  # this module is imported only when files are written
 import io
+from collections.abc import Sequence
 
 from piecewright.plan.model import Plan, StripPlan
 
@@ -37,14 +38,14 @@ CUTTING = (
 )  # fmt: skip
 
 
-def cutting_csv(plan: Plan) -> str:
+def cutting_csv(plan: Plan, strips: Sequence[StripPlan]) -> str:
     """The strips in cutting order, one line for each kind of piece that is cut from a kind of strip; `number` is that
     of the instruction, and `pieces` are counted over all its strips. Strips of which no piece is cut whole, but joined,
     stand with empty pieces."""
     text = io.StringIO(newline="")
     writer = lines_of.writer(text, lineterminator="\r\n")
     writer.writerow(CUTTING)
-    for strip in plan.strips:
+    for strip in strips:
         writer.writerows(_cut_lines(plan, strip))
     return text.getvalue()
 

@@ -12,6 +12,8 @@ from piecewright.plan.model import (
     Extent,
     FabricPlan,
     FoundationPlan,
+    KitsPlan,
+    PassPlan,
     Plan,
     SheetPlan,
     Size,
@@ -44,6 +46,7 @@ def json(plan: Plan) -> str:
         "cautions": list(plan.cautions),
         "warnings": list(plan.warnings),
         "templates": [_template(template) for template in plan.templates],
+        "kits": None if plan.kits is None else _kits(plan.kits),
     }
     return notation.dumps(document, ensure_ascii=False, indent=2) + "\n"
 
@@ -96,7 +99,32 @@ def _cloth(cloth: ClothPlan) -> dict[str, Any]:
         "how": list(cloth.how),
         "pictures": [figure_path(figure.id) for figure in cloth.figures],
         "missing": [{"cut": index, "count": count} for index, count in cloth.missing],
+        "passes": [_pass(one) for one in cloth.passes],
     }
+
+
+def _pass(one: PassPlan) -> dict[str, Any]:
+    return {
+        "cut": one.cut,
+        "die": one.die,
+        "rough": _extent(one.rough),
+        "layers": one.layers,
+        "passes": one.passes,
+    }
+
+
+def _kits(kits: KitsPlan) -> dict[str, Any]:
+    fabrics = [
+        {
+            "fabric": one.fabric,
+            "apart_text": one.apart,
+            "saves": one.saves,
+            "cutting": _cloth(one.cloth),
+            "strips": [_strip(strip) for strip in one.strips],
+        }
+        for one in kits.fabrics
+    ]
+    return {"count": kits.count, "fabrics": fabrics}
 
 
 def _sheet(sheet: SheetPlan) -> dict[str, Any]:

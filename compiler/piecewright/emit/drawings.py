@@ -13,6 +13,8 @@ def figures(plan: Plan) -> tuple[Figure, ...]:
         found.extend(picture for picture in (unit.coloured, unit.uncoloured) if picture is not None)
         found.extend(step.figure for step in unit.steps)
     found.extend(figure for cloth in plan.fabric_cloth for figure in cloth.figures)
+    if plan.kits is not None:
+        found.extend(figure for kit in plan.kits.fabrics for figure in kit.cloth.figures)
     return tuple(found)
 
 

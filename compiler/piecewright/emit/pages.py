@@ -14,6 +14,7 @@ from piecewright.plan.model import (
     FabricPlan,
     Figure,
     FoundationPlan,
+    KitCloth,
     Plan,
     StepPlan,
     StripPlan,
@@ -62,6 +63,16 @@ class UnitPage:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KitPage:
+    """One fabric of several kits: what they take, and how it is cut."""
+
+    fabric: FabricPlan
+    bought: str
+    cloth: ClothPlan
+    strips: tuple[StripPlan, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
     """The whole. `asked` and `outlined`: words and picture of what is made in the end, and of what can be
     coloured in."""
@@ -74,6 +85,7 @@ class Page:
     asked: tuple[tuple[str, Figure], ...]
     outlined: tuple[tuple[str, Figure], ...]
     sheets: tuple[FoundationPlan, ...]
+    kits: tuple[KitPage, ...]
 
 
 def page(plan: Plan) -> Page:
@@ -91,7 +103,17 @@ def page(plan: Plan) -> Page:
         asked=tuple((_wanted(unit), unit.coloured) for unit in plan.units if unit.asked and unit.coloured),
         outlined=tuple((capital(unit.title), unit.uncoloured) for unit in plan.units if unit.uncoloured),
         sheets=tuple(unit.foundation for unit in plan.units if unit.foundation is not None),
+        kits=() if plan.kits is None else tuple(_kit(plan, plan.kits.count, one) for one in plan.kits.fabrics),
     )
+
+
+def _kit(plan: Plan, count: int, kit: KitCloth) -> KitPage:
+    fabric = next(one for one in plan.fabrics if one.name == kit.fabric)
+    if kit.saves:
+        bought = f"{count} kits cut at once take {kit.cloth.bought_text}; bought for one by one they take {kit.apart}."
+    else:
+        bought = f"{count} kits take {kit.apart}; cutting them at once saves none of it."
+    return KitPage(fabric=fabric, bought=bought, cloth=kit.cloth, strips=kit.strips)
 
 
 def _fabric_pages(plan: Plan, mark: str) -> tuple[FabricPage, ...]:

@@ -21,14 +21,15 @@ NOTHING: Mapping[str, str] = {}
 
 
 def evaluate(
-    file: File, load: Load, settings: Mapping[str, str] = NOTHING
+    file: File, load: Load, settings: Mapping[str, str] = NOTHING, cutter: File | None = None
 ) -> tuple[Build | None, tuple[Diagnostic, ...]]:
     """What a pattern makes, and what is wrong with it; no build where there is an error.
 
     `load` gives the file that a `use` names, or what is wrong with that. `settings` take the place of the
-    pattern's settings or of names at its left margin, each written as there.
+    pattern's settings or of names at its left margin, each written as there; `cutter` is a file whose line `cutter`
+    takes the place of the pattern's.
     """
-    session = Session(file, load, settings)
+    session = Session(file, load, settings, cutter)
     build = _build(session)
     if not session.report.failed:
         judge(session, build)

@@ -100,6 +100,8 @@ class Scope:
             self._define(line)
         elif word == "use":
             self._use(line)
+        elif word == "cutter":
+            pass  # read with the settings
         elif word == "make":
             self.makes.append(line)
         else:

@@ -42,9 +42,11 @@ Load = Callable[[str, Span], File | tuple[Diagnostic, ...]]
 class Session:
     """One evaluation: the files, the fabrics, and everything made so far."""
 
-    def __init__(self, file: File, load: Load, overrides: Mapping[str, str]) -> None:
+    def __init__(
+        self, file: File, load: Load, overrides: Mapping[str, str], cutter: File | None = None
+    ) -> None:
         self.report = Report()
-        self.settings = settings_of(file, overrides, self.report)
+        self.settings = settings_of(file, overrides, self.report, cutter)
         self.fabrics: dict[str, Fabric] = {}
         self.products: dict[str, Product] = {}
         self.main = Scope(file, self)

@@ -8,6 +8,7 @@ from typing import Literal, cast
 from piecewright.evaluate import buying
 from piecewright.evaluate.bind import near
 from piecewright.evaluate.colours import COLOURS
+from piecewright.evaluate.cutters import cutter_of
 from piecewright.evaluate.report import Problem, Report
 from piecewright.exact import INCH_PER, BadSize, Exact, parse_size
 from piecewright.kernel.build import Fabric, Scrap, Settings, Sold, Units
@@ -48,18 +49,21 @@ def units_of(file: File) -> Units:
     return "inch"
 
 
-def settings_of(file: File, overrides: Mapping[str, str], report: Report) -> Settings:
+def settings_of(
+    file: File, overrides: Mapping[str, str], report: Report, cutter: File | None = None
+) -> Settings:
     """The settings of a pattern, with its defaults; what is wrong is reported.
 
-    `overrides` are settings written as in a pattern that take the place of the file's.
+    `overrides` are settings written as in a pattern that take the place of the file's; `cutter` is a file whose line
+    `cutter`, in the units of that file's heading, takes the place of this one's.
     """
     units = units_of(file)
     start = Span(file.source, 0, 0)
-    given = overrides.get("units")
-    if given is not None:
-        if given not in UNITS:
-            report.problem(_wrong("units", start, given))
-        units = UNITS.get(given, units)
+    other = overrides.get("units")
+    if other is not None:
+        if other not in UNITS:
+            report.problem(_wrong("units", start, other))
+        units = UNITS.get(other, units)
     found: dict[str, object] = {"units": units}
     if units != "inch":
         found["ruler"] = METRIC_RULER
@@ -76,16 +80,25 @@ def settings_of(file: File, overrides: Mapping[str, str], report: Report) -> Set
                 found[name] = _overridden(name, text, units, start)
             except Problem as problem:
                 report.problem(problem)
+    seam = cast(Exact, found.get("seam", DEFAULT.seam))
+    own, ruler = cutter_of(file, units, seam, report)
+    if cutter is not None:
+        given, mark = cutter_of(cutter, units_of(cutter), seam, report, wanted=True)
+        if own is None or given is None or given.dies or given.kind != own.kind:
+            own, ruler = given, mark  # else only the kind was named, and the pattern says more of it
+    if ruler is not None:
+        found["ruler"] = ruler
     return Settings(
         title=cast(str, found.get("title", DEFAULT.title)),
         edition=cast(str, found.get("edition", DEFAULT.edition)),
-        seam=cast(Exact, found.get("seam", DEFAULT.seam)),
+        seam=seam,
         units=units,
         ruler=cast(Exact, found.get("ruler", DEFAULT.ruler)),
         tolerance=cast(Exact, found.get("tolerance", DEFAULT.tolerance)),
         usable=cast(Exact, found.get("usable", DEFAULT.usable)),
         press=cast(str, found.get("press", DEFAULT.press)),
         sold=cast(Sold, found.get("sold", buying.default_sold(units))),
+        cutter=own,
     )
 
 

@@ -15,6 +15,7 @@ from piecewright.kernel.unit import Unit
 
 Kind = Literal["unit", "block", "quilt"]
 Units = Literal["inch", "cm", "mm"]
+CutterKind = Literal["rotary", "press"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +33,28 @@ class Sold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Die:
+    """A die of a press: it cuts a piece of this shape, `width` by `height` inches, seams and all; of a strip `width` is
+    its width. `angle` as of a piece."""
+
+    shape: str
+    width: Exact
+    height: Exact
+    angle: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cutter:
+    """What cloth is cut with, at most so many `layers` at a time. Of a press, `leeway` inches on every side are cut
+    more than a die cuts, and `dies` are those on hand."""
+
+    kind: CutterKind
+    layers: int
+    leeway: Exact
+    dies: tuple[Die, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """The pattern's settings. Lengths in inches whatever `units` says; `units` is what sizes are
     printed in. `press` is the default pressing as written ("toward darker", "open")."""
@@ -45,6 +68,7 @@ class Settings:
     usable: Exact
     press: str
     sold: Sold = Sold(step=Exact(9, 2), by="yard")
+    cutter: Cutter | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

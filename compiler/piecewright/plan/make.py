@@ -9,32 +9,30 @@ from piecewright.kernel.build import Build, Made, Settings, Step
 from piecewright.kernel.demand import Wanted, cuttings, wanted
 from piecewright.kernel.measure import finished_size, height, width
 from piecewright.plan.assorted import Words, prints_needed
-from piecewright.plan.cloth_plans import assorted_plan, cloth_plan
+from piecewright.plan.bought import cloth_of, kits_plan
 from piecewright.plan.curves import letters, template_plans
-from piecewright.plan.cutlist import CutRow, cut_plans, cut_rows, row_letters
+from piecewright.plan.cutlist import cut_plans, cut_rows
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
 from piecewright.plan.model import (
-    ClothPlan,
     CutPlan,
     Extent,
     Figure,
     FoundationPlan,
     Plan,
     StepPlan,
-    StripPlan,
     UnitPlan,
 )
 from piecewright.plan.onto_paper import CAUTIONS as PAPER
 from piecewright.plan.onto_paper import foundation_of, foundation_plan
 from piecewright.plan.rounding import given_size, measured_extent
 from piecewright.plan.steps import step_plans
-from piecewright.plan.strips import Strips, strips
+from piecewright.plan.strips import strips
 from piecewright.plan.titles import figure_id, ids, titles, whole_name
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import extent_text, listed, plain, sentence
 from piecewright.plan.working import work_text
-from piecewright.plan.yardage import CUTS, cut_cloth, fabric_rows
+from piecewright.plan.yardage import CUTS
 
 CAUTIONS = (
     "Close the cutter's blade every time you put it down.",
@@ -44,8 +42,9 @@ CAUTIONS = (
 )
 
 
-def plan(build: Build, *, most_cuts: int = CUTS) -> Plan:
-    """The plan of a pattern that was made without an error. `most_cuts`: 2 keeps to strips and sub-cuts of them."""
+def plan(build: Build, *, most_cuts: int = CUTS, kits: int = 1) -> Plan:
+    """The plan of a pattern that was made without an error. `most_cuts`: 2 keeps to strips and sub-cuts of them.
+    `kits`: for so many copies the cutting is planned at once too."""
     work = wanted(build)
     names, files = titles(build), ids(key for made in build.made for key in (made.key, made.whole) if key)
     names.update((item.key, whole_name(item.key)) for item in work if item.key not in names)
@@ -53,7 +52,7 @@ def plan(build: Build, *, most_cuts: int = CUTS) -> Plan:
     asked = frozenset(demand.key for demand in build.demands)
     rows = cut_rows(build, cuttings(build, work))
     planned = strips(build, rows)
-    cloth = _cloth(build, rows, planned, most_cuts)
+    cloth = cloth_of(build, rows, planned, most_cuts)
     by_template = letters(build)
     tongue = Tongue(
         settings=build.settings,
@@ -79,31 +78,14 @@ def plan(build: Build, *, most_cuts: int = CUTS) -> Plan:
         fabrics=fabric_plans(build, used, prints_needed(build, rows, planned)),
         units=units,
         cuts=cuts,
-        strips=tuple(strip for _, of_fabric in cloth for strip in of_fabric),
-        cloth=tuple((one.fabric, one.length) for one, _ in cloth if one.length is not None),
+        strips=tuple(strip for one in cloth for strip in one.strips),
+        cloth=tuple((one.plan.fabric, one.plan.length) for one in cloth if one.plan.length is not None),
         abbreviations=_abbreviations(build.settings, units, cuts),
         cautions=(*CAUTIONS, *PAPER) if any(unit.foundation for unit in units) else CAUTIONS,
         templates=template_plans(by_template, build.settings),
-        fabric_cloth=tuple(one for one, _ in cloth),
+        fabric_cloth=tuple(one.plan for one in cloth),
+        kits=kits_plan(build, rows, cloth, kits, most_cuts) if kits > 1 else None,
     )
-
-
-def _cloth(
-    build: Build, rows: tuple[CutRow, ...], planned: tuple[Strips, ...], cuts: int
-) -> tuple[tuple[ClothPlan, tuple[StripPlan, ...]], ...]:
-    """What to buy of each fabric and how it is cut."""
-    of_row, named = dict(enumerate(rows)), row_letters(rows)
-    files = ids(fabric.name for fabric in build.fabrics)
-    found = []
-    for fabric, own in fabric_rows(build, rows):
-        if fabric.assorted:
-            found.append(
-                assorted_plan(build, fabric, rows, tuple(one for one in planned if one.fabric == fabric.name))
-            )
-        else:
-            cut = cut_cloth(own, fabric, build.settings, cuts=cuts)
-            found.append(cloth_plan(cut, of_row, named, f"cutting-{files[fabric.name]}"))
-    return tuple(found)
 
 
 def _unit_plans(

@@ -9,8 +9,45 @@ from __future__ import annotations
 from typing import Literal
 
 from piecewright.dataclass import dataclass
-
-Point = tuple[float, float]  # inches, x to the right and y up
+from piecewright.plan.picture import (
+    Arrow as Arrow,
+)
+from piecewright.plan.picture import (
+    Badge as Badge,
+)
+from piecewright.plan.picture import (
+    Cloth as Cloth,
+)
+from piecewright.plan.picture import (
+    Dimension as Dimension,
+)
+from piecewright.plan.picture import (
+    Figure as Figure,
+)
+from piecewright.plan.picture import (
+    Label as Label,
+)
+from piecewright.plan.picture import (
+    Lead as Lead,
+)
+from piecewright.plan.picture import (
+    Mark as Mark,
+)
+from piecewright.plan.picture import (
+    Panel as Panel,
+)
+from piecewright.plan.picture import (
+    Point as Point,
+)
+from piecewright.plan.picture import (
+    Side as Side,
+)
+from piecewright.plan.picture import (
+    Stroke as Stroke,
+)
+from piecewright.plan.picture import (
+    StrokeRole as StrokeRole,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,133 +85,6 @@ class FabricPlan:
     stand_in: bool
     usable: Size | None = None
     prints: tuple[str, ...] = ()
-
-
-# ── figures: scenes in inches, no page, no text extents ─────────────────────────────────────────
-
-Side = Literal["left", "right", "top", "bottom"]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cloth:
-    """One polygon of cloth, with `holes` in it. `tint` marks the seam allowance round a raw edge (and
-    is of no fabric); `wrong` the wrong side; `fallen` what is cut away (hatched, of no fabric). `line`
-    is the source line that brought it."""
-
-    outline: tuple[Point, ...]
-    fabric: str
-    line: int
-    wrong: bool = False
-    tint: bool = False
-    fallen: bool = False
-    holes: tuple[tuple[Point, ...], ...] = ()
-
-
-StrokeRole = Literal[
-    "raw", "seam", "edge", "stitch", "allowance", "cut", "ruler", "ruler-seam", "fold", "guide", "drawn"
-]  # fmt: skip
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stroke:
-    """A line and what it is: raw edge, sewn seam, edge of a piece still to be cut from a strip, stitching to come,
-    line drawn on a wrong side, cut, ruler outline or ruler line laid on a seam. A closed one joins its ends. A cut is
-    drawn on past both its ends."""
-
-    points: tuple[Point, ...]
-    role: StrokeRole
-    closed: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arrow:
-    """`press`: across a seam, head on the side of `end`; `press-open`: heads on both sides; `grain`: a
-    double arrow along the lengthwise grain. The first two are drawn at one size about their middle, so
-    only their place and direction count."""
-
-    start: Point
-    end: Point
-    role: Literal["press", "press-open", "grain"]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mark:
-    """Matching marks: `count` short ticks side by side across a raw edge at `at`; `along` is the unit
-    direction of the edge. The same count stands on the edge that it meets. A count of 0 is a dot, where the
-    stitching stops short of the raw edge."""
-
-    at: Point
-    along: Point
-    count: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Dimension:
-    """A measured distance, to be drawn outside the cloth on `side`, `row` 0 nearest the cloth; it runs
-    from `start` to `end`, points on the cloth's outline. `beyond`: its text stands on the far side of its line, as
-    where short distances follow each other down the cloth; then all of a side stand so, in one row."""
-
-    start: Point
-    end: Point
-    side: Side
-    row: int
-    text: str
-    beyond: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Badge:
-    """A number of order in a circle, outside the cloth on `side`, level with the point `at`."""
-
-    at: Point
-    side: Side
-    text: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Label:
-    """A number within an area, its middle at `at`."""
-
-    at: Point
-    text: str
-
-
-Lead = Literal["then", "and", "turn-left", "turn-right", "rounds"]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Panel:
-    """One thing on the table, in its own frame. `words` stand under it ("make 12"). `lead` is the sign
-    between it and the panel before: a plain arrow, nothing (`and`), a turn either way or the dots of rounds
-    left out, with `lead_words` under it. `clip`: only what lies within that polygon is drawn."""
-
-    cloth: tuple[Cloth, ...]
-    strokes: tuple[Stroke, ...]
-    arrows: tuple[Arrow, ...]
-    dimensions: tuple[Dimension, ...]
-    words: str = ""
-    marks: tuple[Mark, ...] = ()
-    badges: tuple[Badge, ...] = ()
-    clip: tuple[Point, ...] = ()
-    lead: Lead = "then"
-    lead_words: str = ""
-    labels: tuple[Label, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Figure:
-    """One picture: panels left to right with signs between them. `id` is stable across builds:
-    `<unit id>-<step number>` or `<unit id>`. `scale_group`: figures of one group share one scale.
-    `title` and `description` are sentences for ears and programs. `legend`: a fabric and the words beside its sample,
-    where those are not its name."""
-
-    id: str
-    title: str
-    description: str
-    panels: tuple[Panel, ...]
-    scale_group: str
-    kind: Literal["step", "finished", "outline", "cutting"]
-    legend: tuple[tuple[str, str], ...] = ()
 
 
 # ── paper foundations ───────────────────────────────────────────────────────────────────────────
@@ -316,6 +226,18 @@ class SheetPlan:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PassPlan:
+    """What a die cuts: `cut` is the place in `cuts`, `die` its shape and size, `rough` how large the cloth for one
+    piece is cut; so many `layers` at most at a time, in so many `passes`."""
+
+    cut: int
+    die: str
+    rough: Extent
+    layers: int
+    passes: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ClothPlan:
     """What to have of one fabric, why no less will do, and how to cut it.
 
@@ -325,7 +247,7 @@ class ClothPlan:
     no plan of the kind buys less; None where nothing is proved, as of assorted prints. `waste`: whole percent of the
     cloth that is in no piece; `remnant` the largest rest, across and down. `settings`: how often the ruler is set to
     another strip. `text`: sentences on what to buy and why; `how`: on joining, and on cutting at an angle. `missing`:
-    place in `cuts` and how many pieces there is no cloth for."""
+    place in `cuts` and how many pieces there is no cloth for. `passes`: of a die press."""
 
     fabric: str
     bought: Size | None
@@ -346,6 +268,27 @@ class ClothPlan:
     how: tuple[str, ...]
     figures: tuple[Figure, ...]
     missing: tuple[tuple[int, int], ...]
+    passes: tuple[PassPlan, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KitCloth:
+    """One fabric of several kits cut at once: `apart` is what they take when each is bought for by itself, in words;
+    `saves` whether that is more. `cloth` and `strips` are the plan for all of them."""
+
+    fabric: str
+    apart: str
+    saves: bool
+    cloth: ClothPlan
+    strips: tuple[StripPlan, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KitsPlan:
+    """Cutting for `count` copies of the whole pattern at once; assorted fabrics are left to each kit."""
+
+    count: int
+    fabrics: tuple[KitCloth, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -386,3 +329,4 @@ class Plan:
     warnings: tuple[str, ...] = ()
     templates: tuple[TemplatePlan, ...] = ()
     fabric_cloth: tuple[ClothPlan, ...] = ()
+    kits: KitsPlan | None = None

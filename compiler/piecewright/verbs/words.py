@@ -33,7 +33,7 @@ KEPT = (
 )  # fmt: skip
 
 TURNS = ("turned", "reversed", *WAYS)
-MARGIN = ("pattern", "fabric", "unit", "block", "quilt", "make", "use")
+MARGIN = ("pattern", "fabric", "cutter", "unit", "block", "quilt", "make", "use")
 
 RESERVED = frozenset(
     (*JOINING_WORDS, "and", *PLACES, *LINES, "corners", *TURNS, "width", "height", "diagonal", "seam", *KEPT, *MARGIN)
