@@ -11,6 +11,7 @@ from piecewright.plan.cloth.purchase import Task
 from piecewright.plan.cloth.relax import Field, relax
 from piecewright.plan.cloth.segments import rising
 
+_SUMS = 100_000  # areas, in units of their greatest common divisor, up to which sums are looked through
 _PARTS = 24  # how many parts the width is divided into at most for the rounding functions
 
 
@@ -83,10 +84,42 @@ def numbers_of(segments: Sequence[Segment], numbers: Sequence[int]) -> list[int]
     return [min(numbers[kind] // times for kind, _, _, times in segment.stack) for segment in segments]
 
 
-def sheets_area(pieces: int, sheets: Sequence[Sheet]) -> int:
-    """The least area of sheets that can hold pieces of that area in all."""
-    unit = gcd(*(sheet.width * sheet.height for sheet in sheets)) or 1
-    return up(pieces, unit)
+def any_area(kinds: Sequence[Kind], given: Sequence[int], sheets: Sequence[Sheet]) -> int:
+    """An area of sheets that any way of cutting needs: that of the pieces, or where all sheets are alike what a whole
+    number of them must hold by weight, with dual feasible functions across and along."""
+    pieces = [kind._replace(number=number) for kind, number in zip(kinds, given, strict=True) if number]
+    plain = sum(kind.width * kind.height * kind.number for kind in pieces)
+    if len(sheets) != 1:
+        return plain
+    width, height = sheets[0].width, sheets[0].height
+    best = plain
+    sides = sorted({0} | {side for kind in pieces for side in (kind.width, kind.height)})
+    for small in (side for side in sides if 2 * side <= width):
+        across = _cut_off(width, small)
+        for low in (side for side in sides if 2 * side <= height):
+            along = _cut_off(height, low)
+            total = 0
+            for kind in pieces:
+                each = [across(wide) * along(high) for wide, high in ways(kind) if wide <= width and high <= height]
+                total += min(each) * kind.number
+            best = max(best, total)
+    return best
+
+
+def least_sheets(least: int, sheets: Sequence[Sheet]) -> int:
+    """The smallest area of at least that size which whole sheets can make."""
+    areas = sorted({sheet.width * sheet.height for sheet in sheets if sheet.width > 0 and sheet.height > 0})
+    if not areas or least <= 0:
+        return 0
+    unit = gcd(*areas)
+    units = [one // unit for one in areas]
+    target = -(-least // unit)
+    if len(areas) == 1 or target > _SUMS:
+        return target * unit
+    reached = [True] + [False] * (target + units[0])
+    for total in range(1, len(reached)):
+        reached[total] = any(one <= total and reached[total - one] for one in units)
+    return next(total for total in range(target, len(reached)) if reached[total]) * unit
 
 
 def beside_scraps(task: Task, given: Sequence[int]) -> int:
@@ -99,7 +132,7 @@ def beside_scraps(task: Task, given: Sequence[int]) -> int:
     left = max(left, 0)
     if task.stock.width > 0:
         return up(-(-left // task.stock.width), task.stock.step)
-    return sheets_area(left, task.stock.sheets)
+    return least_sheets(left, task.stock.sheets)
 
 
 def _weighed(kinds: Sequence[Kind], width: int, weight: Callable[[int], int], whole: int) -> int:

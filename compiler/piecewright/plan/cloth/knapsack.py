@@ -31,7 +31,7 @@ class Fillings:
             most = room // width
             if limits[i] >= most > 1:
                 self._taken.append((row, i, 0, width))
-                row = _any_number(row, width, worth)
+                row = any_number(row, width, worth)
             else:
                 left, copies = min(limits[i], most), 1
                 while left:
@@ -63,6 +63,24 @@ class Fillings:
         return strip_of((self._segments[i], times) for i, times in found.items())
 
 
+def pile(levels: Sequence[tuple[int, int]], height: int) -> tuple[int, dict[int, int]]:
+    """What strips of these (height, worth) are worth most one above another in so much height, and how often each is in
+    such a pile, by place."""
+    row, rows = [0] * (height + 1), list[list[int]]()
+    for high, worth in levels:
+        rows.append(row)
+        if high <= height:
+            row = any_number(row, high, worth)
+    at, found, best = height, dict[int, int](), row[-1]
+    for place in range(len(levels) - 1, -1, -1):
+        before = rows[place]
+        while row[at] != before[at]:
+            found[place] = found.get(place, 0) + 1
+            at -= levels[place][0]
+        row = before
+    return best, found
+
+
 def at_most_once(row: list[int], width: int, worth: int) -> list[int]:
     """The row when so much more may be put in once."""
     return row[:width] + [
@@ -70,7 +88,7 @@ def at_most_once(row: list[int], width: int, worth: int) -> list[int]:
     ]
 
 
-def _any_number(row: list[int], width: int, worth: int) -> list[int]:
+def any_number(row: list[int], width: int, worth: int) -> list[int]:
     """The row when so much more may be put in as often as there is room."""
     grown = row[:width]
     append = grown.append

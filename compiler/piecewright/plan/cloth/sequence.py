@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from piecewright.plan.cloth.knapsack import Fillings
-from piecewright.plan.cloth.layout import Kind, Segment, Strips, clipped, length_of, merged
+from piecewright.plan.cloth.knapsack import Fillings, pile
+from piecewright.plan.cloth.layout import Kind, Segment, Strips, clipped, merged
 
 _FINE = 1000  # prices are areas times this
 
@@ -112,38 +112,8 @@ def sheet_filling(
 
 def _tallest_of_pile(table: Fillings, width: int, height: int) -> tuple[int, int]:
     """Of the strips that together are worth most and fit in the height, the tallest, and how often it is in it."""
-    worth = [0] * (height + 1)
-    by: list[int] = [-1] * (height + 1)
-    below = 0
-    for level, (high, _, _) in enumerate(table.levels):
-        value = table.value(level, width)
-        if value <= below:
-            continue
-        below = value
-        for at in range(high, height + 1):
-            if worth[at - high] + value > worth[at]:
-                worth[at] = worth[at - high] + value
-                by[at] = level
-    at, found = height, dict[int, int]()
-    while at > 0:
-        if by[at] < 0:
-            at -= 1  # nothing lies just here
-            continue
-        found[by[at]] = found.get(by[at], 0) + 1
-        at -= table.levels[by[at]][0]
+    _, found = pile([(high, table.value(level, width)) for level, (high, _, _) in enumerate(table.levels)], height)
     if not found:
         return 0, 0
     tallest = max(found)
     return tallest, found[tallest]
-
-
-def best_of(plans: Iterator[Strips], step: int, bound: int) -> Strips:
-    """The shortest, or the first that buys no more than the bound."""
-    best: Strips | None = None
-    for made in plans:
-        if best is None or length_of(made) < length_of(best):
-            best = made
-        if -(-length_of(best) // step) * step <= bound:
-            break
-    assert best is not None
-    return best

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from piecewright.plan.cloth.layout import Strip, Strips
+from piecewright.plan.cloth.simplex import Entries
 
 
 class Answer(NamedTuple):
@@ -41,32 +42,42 @@ def choose(
     depend on the machine."""
     kinds = [kind for kind, count in enumerate(demand) if count > 0]
     row_of = {kind: row for row, kind in enumerate(kinds)}
-    starts, indices, values = [], list[int](), list[float]()
-    last = len(kinds) + len(cuts)
+    columns: list[tuple[int, Entries]] = []
     for strip in strips:
+        entries = [(row_of[kind], count) for kind, count in sorted(strip.counts().items())]
+        entries += [(len(kinds) + i, 1) for i, (high, _) in enumerate(cuts) if strip.height >= high]
+        columns.append((strip.height, tuple(entries)))
+    right = [demand[kind] for kind in kinds] + [count for _, count in cuts]
+    amounts, least = choose_columns(highspy, columns, right, length, enough, nodes)
+    if amounts is None:
+        return Answer(None, least)
+    chosen = [(strip, amount) for strip, amount in zip(strips, amounts, strict=True) if amount]
+    return Answer(chosen, least)
+
+
+def choose_columns(
+    highspy: Any, columns: Sequence[tuple[int, Entries]], right: Sequence[int], most: int, enough: int, nodes: int
+) -> tuple[list[int] | None, bool]:
+    """Whole amounts of columns (cost and entries), of least cost, with each row at least `right` and the cost at most
+    `most`; and whether it is proved that no less will do. Otherwise as `choose`."""
+    starts, indices, values = [], list[int](), list[float]()
+    for cost, entries in columns:
         starts.append(len(indices))
-        for kind, count in sorted(strip.counts().items()):
-            indices.append(row_of[kind])
-            values.append(count)
-        for i, (high, _) in enumerate(cuts):
-            if strip.height >= high:
-                indices.append(len(kinds) + i)
-                values.append(1)
-        indices.append(last)
-        values.append(strip.height)
+        indices += [row for row, _ in entries] + [len(right)]
+        values += [float(value) for _, value in entries] + [float(cost)]
     infinity = highspy.kHighsInf
     model = highspy.HighsModel()
     programme = model.lp_
-    programme.num_col_, programme.num_row_ = len(strips), last + 1
-    programme.col_cost_ = [float(strip.height) for strip in strips]
-    programme.col_lower_ = [0.0] * len(strips)
-    programme.col_upper_ = [float(length // strip.height) for strip in strips]
-    programme.row_lower_ = [float(demand[kind]) for kind in kinds] + [float(count) for _, count in cuts] + [-infinity]
-    programme.row_upper_ = [infinity] * last + [float(length)]
+    programme.num_col_, programme.num_row_ = len(columns), len(right) + 1
+    programme.col_cost_ = [float(cost) for cost, _ in columns]
+    programme.col_lower_ = [0.0] * len(columns)
+    programme.col_upper_ = [float(most // cost) if cost else infinity for cost, _ in columns]
+    programme.row_lower_ = [float(value) for value in right] + [-infinity]
+    programme.row_upper_ = [infinity] * len(right) + [float(most)]
     programme.a_matrix_.format_ = highspy.MatrixFormat.kColwise
     programme.a_matrix_.start_ = [*starts, len(indices)]
-    programme.a_matrix_.index_, programme.a_matrix_.value_ = indices, [float(value) for value in values]
-    programme.integrality_ = [highspy.HighsVarType.kInteger] * len(strips)
+    programme.a_matrix_.index_, programme.a_matrix_.value_ = indices, values
+    programme.integrality_ = [highspy.HighsVarType.kInteger] * len(columns)
     highs = highspy.Highs()
     for name, value in (
         ("output_flag", False),
@@ -84,22 +95,25 @@ def choose(
     highs.run()
     status = highs.getModelStatus()
     if status == highspy.HighsModelStatus.kInfeasible:
-        return Answer(None, True)
+        return None, True
     solution = highs.getSolution()
     if not solution.value_valid:
-        return Answer(None, False)
-    chosen = [(strip, round(amount)) for strip, amount in zip(strips, solution.col_value, strict=True) if amount > 0.5]
-    if not _is_plan(chosen, demand, length):
-        return Answer(None, False)
-    return Answer(chosen, status == highspy.HighsModelStatus.kOptimal)
+        return None, False
+    amounts = [round(amount) for amount in solution.col_value]
+    if not _holds(columns, amounts, right, most):
+        return None, False
+    return amounts, status == highspy.HighsModelStatus.kOptimal
 
 
-def _is_plan(strips: Strips, demand: Sequence[int], length: int) -> bool:
+def _holds(columns: Sequence[tuple[int, Entries]], amounts: Sequence[int], right: Sequence[int], most: int) -> bool:
     """Counted again in whole numbers, since the solver works with rounded ones."""
-    got = [0] * len(demand)
-    for strip, times in strips:
-        for kind, each in strip.counts().items():
-            got[kind] += each * times
-    return all(have >= want for have, want in zip(got, demand, strict=True)) and (
-        sum(strip.height * times for strip, times in strips) <= length
+    got = [0] * len(right)
+    for (_, entries), amount in zip(columns, amounts, strict=True):
+        for row, value in entries:
+            got[row] += value * amount
+    cost = sum(cost * amount for (cost, _), amount in zip(columns, amounts, strict=True))
+    return (
+        cost <= most
+        and min(amounts, default=0) >= 0
+        and all(have >= want for have, want in zip(got, right, strict=True))
     )
