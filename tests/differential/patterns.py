@@ -8,18 +8,27 @@ from pathlib import Path
 from differential.random_steps import Sequence, sequence, text
 from differential.references import Nearly
 from differential.sew_steps import sewn
+from piecewright.evaluate.catalogue import Entry, entries, sample
 from piecewright.evaluate.run import evaluate
 from piecewright.kernel.build import Build
 from piecewright.kernel.unit import Unit
 from piecewright.reading import Reader, read_disk, read_nothing
 
 EXAMPLES = tuple(sorted((Path(__file__).parents[2] / "examples").glob("*.piece")))
+LIBRARY = entries()
 SEEDS = range(500)
 
 
 @cache
 def example(file: Path) -> Build:
     return _build(Reader(read_disk), str(file), None)
+
+
+@cache
+def entry_build(entry: Entry, mirrored: bool) -> Build:
+    """An entry of the library at its default size, or its mirror twin."""
+    text = sample(entry, (*entry.parts, entry.name)[0]).rstrip("\n")
+    return _build(Reader(read_nothing), "<text>", f"{text} reversed\n" if mirrored else f"{text}\n")
 
 
 @cache

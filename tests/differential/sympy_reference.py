@@ -12,16 +12,17 @@ The raw edge is the finished line moved one allowance outward. Only outlines wit
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
 import sympy
+from differential.sympy_arcs import Label, carried, fabric_of
 from sympy import Expr, Integer, Rational, expand, radsimp
 
 Point = tuple[Expr, Expr]
 Line = tuple[Point, Expr]  # outward unit normal, offset
-Cell = tuple[str, tuple[Point, ...]]
+Cell = tuple[Label, tuple[Point, ...]]
 ZERO, ONE = Integer(0), Integer(1)
 CLEAR = 1e-6  # inches; nothing in a pattern is so small, and no float here so wrong
 
@@ -115,7 +116,7 @@ class Sewn:
     def seen(self) -> dict[str, Expr]:
         found: dict[str, Expr] = {}
         for fabric, cell in self.cells:
-            found[fabric] = found.get(fabric, ZERO) + polygon_area(cell)
+            found[fabric_of(fabric)] = found.get(fabric_of(fabric), ZERO) + cell_area(fabric, cell)
         return {fabric: expand(area) for fabric, area in sorted(found.items())}
 
     def box(self) -> tuple[Expr, Expr, Expr, Expr]:
@@ -140,7 +141,7 @@ def moved(unit: Sewn, by: Point) -> Sewn:
         return unit
     return Sewn(
         lines=tuple((n, expand(c + dot(n, by))) for n, c in unit.lines),
-        cells=tuple((fabric, tuple(_flat(plus(p, by)) for p in cell)) for fabric, cell in unit.cells),
+        cells=_carried(unit.cells, lambda p: _flat(plus(p, by))),
         allowance=unit.allowance,
     )
 
@@ -151,9 +152,13 @@ def turned(unit: Sewn, direction: Point) -> Sewn:
         return unit
     return Sewn(
         lines=tuple((_flat(product(n, direction)), c) for n, c in unit.lines),
-        cells=tuple((fabric, tuple(_flat(product(p, direction)) for p in cell)) for fabric, cell in unit.cells),
+        cells=_carried(unit.cells, lambda p: _flat(product(p, direction))),
         allowance=unit.allowance,
     )
+
+
+def _carried(cells: tuple[Cell, ...], move: Callable[[Point], Point]) -> tuple[Cell, ...]:
+    return tuple((carried(label, move), tuple(move(p) for p in cell)) for label, cell in cells)
 
 
 def sew(first: Sewn, i: int, second: Sewn, j: int, *, as_it_lies: bool = False) -> Sewn:
@@ -199,7 +204,7 @@ def sew(first: Sewn, i: int, second: Sewn, j: int, *, as_it_lies: bool = False) 
     cells += [(f, part) for f, cell in second.cells for part in _opened(cell, (back, -offset), along, reach)]
     if not over_start and not over_end:
         for line, limit in clips:
-            cells = [(fabric, _clipped(cell, line, expand(limit + s))) for fabric, cell in cells]
+            cells = [(fabric, clipped(cell, line, expand(limit + s))) for fabric, cell in cells]
     return Sewn(lines=tuple(mine_left + theirs_left), cells=tuple((f, cell) for f, cell in cells if cell), allowance=s)
 
 
@@ -231,13 +236,13 @@ def _placed(first: Sewn, i: int, second: Sewn, j: int) -> Sewn:
 def _opened(cell: tuple[Point, ...], seam: Line, along: Point, reach: list[Expr | None]) -> list[tuple[Point, ...]]:
     """What is seen of a cell beside a seam; beyond the seam's reach its edge is not sewn."""
     normal, offset = seam
-    parts = [_clipped(cell, normal, offset)]
+    parts = [clipped(cell, normal, offset)]
     low, high = reach
-    beyond = _clipped(cell, (-normal[0], -normal[1]), -offset) if reach != [None, None] else ()
+    beyond = clipped(cell, (-normal[0], -normal[1]), -offset) if reach != [None, None] else ()
     if low is not None:
-        parts.append(_clipped(beyond, along, low))
+        parts.append(clipped(beyond, along, low))
     if high is not None:
-        parts.append(_clipped(beyond, (-along[0], -along[1]), -high))
+        parts.append(clipped(beyond, (-along[0], -along[1]), -high))
     return [part for part in parts if part]
 
 
@@ -259,12 +264,12 @@ def trim(unit: Sewn, corners: tuple[Point, ...]) -> Sewn:
         normal = _flat((over(along[1], length), over(-along[0], length)))
         offset = _flat_number(dot(normal, corner))
         lines.append((normal, expand(offset - unit.allowance)))
-        cells = tuple((fabric, _clipped(cell, normal, offset)) for fabric, cell in cells)
+        cells = tuple((fabric, clipped(cell, normal, offset)) for fabric, cell in cells)
     return Sewn(lines=tuple(lines), cells=tuple(each for each in cells if each[1]), allowance=unit.allowance)
 
 
 def _side(unit: Sewn, normal: Point, offset: Expr) -> Sewn:
-    cells = tuple((fabric, _clipped(cell, normal, offset)) for fabric, cell in unit.cells)
+    cells = tuple((fabric, clipped(cell, normal, offset)) for fabric, cell in unit.cells)
     finished = unit.finished()
     inner = expand(offset - unit.allowance)
     depth = [sign(expand(dot(normal, p) - inner)) for p in finished]
@@ -280,7 +285,7 @@ def _side(unit: Sewn, normal: Point, offset: Expr) -> Sewn:
     return Sewn(lines=tuple(lines), cells=tuple(c for c in cells if c[1]), allowance=unit.allowance)
 
 
-def _clipped(cell: tuple[Point, ...], normal: Point, offset: Expr) -> tuple[Point, ...]:
+def clipped(cell: tuple[Point, ...], normal: Point, offset: Expr) -> tuple[Point, ...]:
     """What of a convex cell has normal·p <= offset."""
     if not cell:
         return ()
@@ -326,6 +331,10 @@ def polygon_area(polygon: tuple[Point, ...]) -> Expr:
     for p, q in zip(polygon, polygon[1:] + polygon[:1], strict=True):
         total = total + cross(p, q)
     return expand(total / 2)
+
+
+def cell_area(label: Label, cell: tuple[Point, ...]) -> Expr:
+    return polygon_area(cell) if isinstance(label, str) else label.area(cell)
 
 
 def _flat(p: Point) -> Point:

@@ -112,8 +112,13 @@ def finished_areas(unit: Unit, fabrics: tuple[str, ...]) -> dict[str, tuple[Exac
     """Finished areas of a unit whose curves are quarter circles about its finished corners: for each fabric a pair
     (a, b) that means a + b·π square inches, exact.
 
-    A quarter of the disc of radius r is r²π/4; nested quarters take theirs from the next larger.
+    A quarter of the disc of radius r is r²π/4; nested quarters take theirs from the next larger. SewingError
+    `corner-not-square` for a curve about any other point, `curve-over-seams` for one that runs over seams of the work:
+    what it takes of each patch there is no quarter, and holds arc tangents besides π.
     """
+    hollows = [disc for patch in unit.patches for disc in patch.discs if not disc.inside]
+    if any(disc in hollows[:n] for n, disc in enumerate(hollows)):
+        raise SewingError("curve-over-seams")
     found: dict[str, tuple[Exact, Exact]] = dict.fromkeys(fabrics, (ZERO, ZERO))
     corners = {corner.finished for corner in unit.corners}
     for patch in unit.patches:

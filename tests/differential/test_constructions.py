@@ -1,0 +1,80 @@
+"""Every recorded action of the constructions of the language: the compiler against sympy and against shapely."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from differential.replay import Back, WithShapely, WithSympy, replay
+from evaluate.constructions import sayable
+from evaluate.pattern import built
+from piecewright.kernel.build import Build
+
+CURVES = """
+pattern "Curves"
+fabric ground
+fabric path
+fabric rim
+
+unit bend (ground, path)
+    square 4 1/2 of ground
+    curve 2 of path at bottom-left
+    border 1 of path on top
+
+unit ring (ground, path, rim)
+    four is four-patch-from-strips(ground, rim, 4)
+    take four
+    curve 3 of path at bottom-left
+    curve 1 1/2 of ground at bottom-left
+    curve 1 of rim at top-right
+    expect 1 copies
+
+unit nested (ground, path)
+    square 4 1/2 of ground
+    curve 3 of path at bottom-left
+    curve 1 1/2 of ground at bottom-left
+
+block bends (ground, path)
+    b is bend(ground, path)
+    lay
+        b | b reversed
+        b turned around | b reversed turned around
+    trim to 8 by 9, centred
+    cut 3 1/8 from left into near and far
+
+block on-point (ground, path)
+    take far(ground, path)
+    turn 45 left
+
+make 1 of near(ground, path)
+make 1 of on-point(ground, path)
+make 1 of nested(ground, path)
+make 1 of ring(ground, path, rim)
+make 1 of ring(ground, path, rim) reversed
+"""
+
+
+@cache
+def constructions() -> Build:
+    definitions, makes, heading = sayable()
+    return built("".join([*heading, *definitions.values(), *makes]))
+
+
+@cache
+def curves() -> Build:
+    return built(CURVES)
+
+
+@pytest.mark.parametrize("back", (WithSympy(), WithShapely()), ids=("sympy", "shapely"))
+def test_every_construction(back: Back) -> None:
+    done = replay(constructions(), back)
+    kinds = {kind for kind, _ in done}
+    assert kinds == {
+        "CutPiece", "Take", "Turn", "Subcut", "Place", "Stitch", "Open", "Flip", "Sew", "Finish", "Press", "Lay", "Trim"
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("back", (WithSympy(), WithShapely()), ids=("sympy", "shapely"))
+def test_curves(back: Back) -> None:
+    done = replay(curves(), back)
+    assert done["Curve", ""] >= 7
