@@ -52,6 +52,10 @@ class Back(ABC):
         """AssertionError unless the finished picture of what is sewn is the finished pictures of its parts side by
         side: the same outline and as much of each fabric within it, up to what is eased along the edges."""
 
+    @abstractmethod
+    def goes_round(self, unit: Unit, length: Exact) -> None:
+        """AssertionError unless the raw edge is so long all round."""
+
     # cloth without seam lines
     @abstractmethod
     def cloth(self, unit: Unit) -> Cloth: ...

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from differential.back import ends, slanted_sides, unmarked
 from differential.replay import actions
 from piecewright.exact import Exact
-from piecewright.kernel.action import Action, CutPiece, Lay, Place, Sew, Stitch, Subcut, Take
+from piecewright.kernel.action import Action, Back, Bind, CutPiece, Lay, Place, Sew, Stitch, Subcut, Take
 from piecewright.kernel.build import Build, Made, Piece, Step
 from piecewright.kernel.layers import Layers
 from piecewright.kernel.measure import finished_outline, raw_outline
@@ -109,7 +109,7 @@ def connected(build: Build) -> None:
         for run in in_turn(made):
             before: Unit | None = None
             for action in run:
-                fields = ("before", "first", "layers")
+                fields = ("before", "first", "layers", "top")
                 start = next((found for field in fields if (found := getattr(action, field, None)) is not None), None)
                 if isinstance(start, Layers):
                     start = start.base  # what lies on it is known when it is opened
@@ -121,6 +121,8 @@ def connected(build: Build) -> None:
                     before = action.kept[0]
                 elif isinstance(action, Place | Stitch):
                     continue
+                elif isinstance(action, Back | Bind):
+                    before = action.top
                 else:
                     before = action.result
 

@@ -10,11 +10,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from differential import on_the_table
+from differential import finishing, on_the_table
 from differential.back import Back, Ends, ends, is_open, slanted_sides, unmarked
+from differential.finishing import facing, near
 from differential.with_shapely import WithShapely
 from differential.with_sympy import WithSympy
 from piecewright.exact import Vector
+from piecewright.kernel import action as done_to
 from piecewright.kernel.action import (
     Action,
     Add,
@@ -131,6 +133,10 @@ class Replay:
             _lay(action, back)
         elif isinstance(action, Trim):
             _trim(action, back)
+        elif isinstance(action, done_to.Back):
+            finishing.backed(action, back)
+        elif isinstance(action, done_to.Bind):
+            finishing.bound(action, back)
         else:
             raise TypeError(f"{type(action).__name__} is not replayed")
         self.before = _left_by(action)
@@ -161,6 +167,8 @@ def _left_by(action: Action) -> Unit | None:
         return action.kept[0]
     if isinstance(action, Place | Stitch):
         return None
+    if isinstance(action, done_to.Back | done_to.Bind):
+        return action.top
     return action.result
 
 
@@ -269,15 +277,9 @@ def _lay(action: Lay, back: Back) -> None:
         rows.append(row)
     whole = rows[0]
     for row in rows[1:]:
-        mine, theirs = _facing(whole, (0.0, -1.0), back), _facing(row, (0.0, 1.0), back)
+        mine, theirs = facing(whole, (0.0, -1.0), back), facing(row, (0.0, 1.0), back)
         whole = back.sew(whole, mine, row, theirs, False)
     back.check(whole, action.result)
-
-
-def _facing(unit: object, outward: tuple[float, float], back: Back) -> int:
-    """The longest edge that faces one way."""
-    found = [(length, n) for n, (normal, length) in enumerate(back.normals(unit)) if _near(normal, outward)]
-    return max(found)[1]
 
 
 def _against(row: object, cell: Unit, outward: tuple[float, float], back: Back) -> tuple[int, object, Ends]:
@@ -289,12 +291,8 @@ def _against(row: object, cell: Unit, outward: tuple[float, float], back: Back) 
             continue
         for m, along in enumerate(cell.directions):
             x, y = along.right().floats
-            if _near(normal, (-x, -y)):
+            if near(normal, (-x, -y)):
                 p, q = ends(cell, m)
-                found.append((_near(normal, outward), length, float((q - p).squared()), n, m))
+                found.append((near(normal, outward), length, float((q - p).squared()), n, m))
     *_, mine, theirs = max(found)
     return mine, back.read(cell), ends(cell, theirs)
-
-
-def _near(one: tuple[float, float], other: tuple[float, float]) -> bool:
-    return abs(one[0] - other[0]) + abs(one[1] - other[1]) < 1e-9

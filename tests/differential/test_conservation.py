@@ -10,6 +10,8 @@ from differential.patterns import EXAMPLES, SEEDS, example, random_build
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.action import (
     Add,
+    Back,
+    Bind,
     Curve,
     CutPiece,
     Finish,
@@ -65,6 +67,8 @@ def _of(action: object) -> tuple[Unit, ...]:
         return action.first, action.second, action.result
     if isinstance(action, Lay):
         return (*(cell for row in action.rows for cell in row), action.result)
+    if isinstance(action, Back | Bind):
+        return (action.top,)
     assert isinstance(action, Press | Add)
     return (action.result,)
 

@@ -54,6 +54,32 @@ make 1 of ring(ground, path, rim) reversed
 """
 
 
+QUILTS = """
+pattern "Quilts"
+fabric ground, usable 42
+fabric path, usable 40
+
+quilt throw (ground, path)
+    rectangle 83 1/2 by 69 1/2 of ground
+    back of path
+    bind 2 1/2 of path
+
+quilt spread (ground, path)
+    rectangle 99 1/2 by 139 1/2 of ground
+    back of path
+    bind 2 1/2 of path, straight
+
+quilt wrap (ground, path)
+    square 29 1/2 of ground
+    back of path
+    bind 2 1/2 of path, bias
+
+make 1 of throw(ground, path)
+make 1 of spread(ground, path)
+make 1 of wrap(ground, path)
+"""
+
+
 @cache
 def constructions() -> Build:
     definitions, makes, heading = sayable()
@@ -63,6 +89,11 @@ def constructions() -> Build:
 @cache
 def curves() -> Build:
     return built(CURVES)
+
+
+@cache
+def quilts() -> Build:
+    return built(QUILTS)
 
 
 @pytest.mark.parametrize("back", (WithSympy(), WithShapely()), ids=("sympy", "shapely"))
@@ -78,3 +109,9 @@ def test_every_construction(back: Back) -> None:
 def test_curves(back: Back) -> None:
     done = replay(curves(), back)
     assert done["Curve", ""] >= 7
+
+
+@pytest.mark.parametrize("back", (WithSympy(), WithShapely()), ids=("sympy", "shapely"))
+def test_the_back_and_the_edge_of_quilts(back: Back) -> None:
+    done = replay(quilts(), back)
+    assert done["Back", ""] == done["Bind", ""] == 3

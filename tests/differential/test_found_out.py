@@ -13,8 +13,9 @@ import sympy
 from differential import links, sympy_arcs
 from differential.patterns import example
 from differential.replay import Back, Replay, WithShapely, WithSympy
-from differential.test_constructions import constructions, curves
+from differential.test_constructions import constructions, curves, quilts
 from piecewright.exact import Exact, Vector
+from piecewright.kernel import action as done_to
 from piecewright.kernel.action import (
     Action,
     Add,
@@ -97,6 +98,14 @@ def wrong(action: Action) -> Iterator[Action]:
     elif isinstance(action, Lay):
         yield replace(action, result=dyed(action.result))
         yield replace(action, rows=(tuple(map(dyed, action.rows[0])), *action.rows[1:]))
+    elif isinstance(action, done_to.Back):
+        sizes = action.backing
+        yield replace(action, backing=replace(sizes, last=sizes.last - BIT))
+        yield replace(action, backing=replace(sizes, width=sizes.width + BIT))
+        yield replace(action, backing=replace(sizes, panels=sizes.panels + 1))
+    elif isinstance(action, done_to.Bind):
+        yield replace(action, binding=replace(action.binding, round=action.binding.round - BIT))
+        yield replace(action, binding=replace(action.binding, length=action.binding.length * 2))
     elif isinstance(action, Trim):
         corners = tuple(p + ASIDE for p in action.ruler.corners)
         yield replace(action, ruler=replace(action.ruler, corners=corners))  # type: ignore[arg-type]
@@ -106,7 +115,7 @@ def wrong(action: Action) -> Iterator[Action]:
 @both
 def test_every_kind_of_action(back: Back) -> None:
     tried: Counter[str] = Counter()
-    for build in (constructions(), curves(), example(PAPER)):
+    for build in (constructions(), curves(), quilts(), example(PAPER)):
         tried += _tried(build, back)
     assert set(tried) == {each.__name__ for each in Action.__args__} - NOT_TRIED  # type: ignore[attr-defined]
 

@@ -105,6 +105,9 @@ class WithShapely(Back):
         cells += [(fabric, part) for part in floats._parts(unit.outline.intersection(seam))]
         return floats.Sewn(outline=unit.outline, cells=tuple(cells), allowance=unit.allowance)
 
+    def goes_round(self, unit: Unit, length: Exact) -> None:
+        assert math.isclose(self.read(unit).outline.length, float(length), rel_tol=self.NEAR)
+
     def together(self, parts: tuple[Unit, ...], whole: Unit, eased: Exact) -> None:
         pictures = [self._picture(part) for part in parts]
         mine, outline = self._picture(whole)

@@ -112,6 +112,12 @@ class WithSympy(Back):
         seam = arcs.Round(self._point(centre), exact.number(str(radius)))
         return exact.Sewn(lines=unit.lines, cells=arcs.curved(unit.cells, seam, fabric), allowance=unit.allowance)
 
+    def goes_round(self, unit: Unit, length: Exact) -> None:
+        ring = self.read(unit).raw()
+        sides = [exact.minus(q, p) for p, q in zip(ring, ring[1:] + ring[:1], strict=True)]
+        around = sum(sympy.sqrt(sympy.expand(exact.dot(side, side))) for side in sides)
+        assert arcs.vanishes(around - exact.number(str(length)))
+
     def together(self, parts: tuple[Unit, ...], whole: Unit, eased: Exact) -> None:
         slack = _slack(eased, self._finished(whole))
         if slack:

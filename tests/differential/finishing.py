@@ -1,0 +1,55 @@
+"""The back and the edge of a quilt: panels sewn side by side, and a strip that is long enough to go round."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from differential.back import Back
+from piecewright.exact import Exact
+from piecewright.kernel import action as done
+from piecewright.kernel.measure import bounds
+from piecewright.kernel.pieces import rectangle
+
+
+def backed(action: done.Back, back: Back) -> None:
+    """The panels, sewn by the reference, are the whole backing, which reaches as far beyond the top on every side."""
+    backing, fabric, s = action.backing, action.fabric, action.top.allowance
+    left, bottom, right, top = bounds(action.top)
+    assert backing.width - (right - left) == backing.height - (top - bottom) > 0
+    assert backing.last <= backing.panel
+
+    def panel(wide: Exact) -> Any:
+        across, down = (wide, backing.length) if backing.upright else (backing.length, wide)
+        return back.piece(across, down, fabric, s)
+
+    whole = panel(backing.panel if backing.panels > 1 else backing.last)
+    here, there = ((1.0, 0.0), (-1.0, 0.0)) if backing.upright else ((0.0, 1.0), (0.0, -1.0))
+    for number in range(1, backing.panels):
+        other = panel(backing.last if number == backing.panels - 1 else backing.panel)
+        whole = back.sew(whole, facing(whole, here, back), other, facing(other, there, back), False)
+    back.check(whole, rectangle(backing.width, backing.height, fabric=fabric, allowance=s))
+
+
+def bound(action: done.Bind, back: Back) -> None:
+    """Once round the raw edge as the reference measures it; and the strips, less what each join takes, are as long as
+    is wanted, and one strip less is not."""
+    binding, s = action.binding, action.top.allowance
+    back.goes_round(action.top, binding.round)
+    assert binding.length > binding.round
+    if binding.square is not None:  # sewn into a tube, the square has lost two allowances of one side
+        assert (binding.square - s * 2) * binding.square >= binding.length * binding.width
+        return
+    join = binding.width if binding.join == "diagonal" else s * 2
+    before = (binding.full - join) * (binding.strips - 1)  # what all but the last strip add
+    assert binding.last <= binding.full and before + binding.last >= binding.length
+    assert binding.strips == 1 or before + join < binding.length
+
+
+def facing(unit: Any, outward: tuple[float, float], back: Back) -> int:
+    """The longest edge that faces one way."""
+    found = [(length, n) for n, (normal, length) in enumerate(back.normals(unit)) if near(normal, outward)]
+    return max(found)[1]
+
+
+def near(one: tuple[float, float], other: tuple[float, float]) -> bool:
+    return abs(one[0] - other[0]) + abs(one[1] - other[1]) < 1e-9
