@@ -29,11 +29,14 @@ from piecewright.plan.rounding import cut_size, drawn, given_size
 from piecewright.plan.strip_text import sheet_name, sheets_text, single
 from piecewright.plan.yardage import ClothCut, cuts_of_sheet, rests
 
-TALLEST = 30.0  # inches of strips in one figure; more are drawn in the next
-GAP = 1.3  # inches between two kinds of strips, to show that they are not drawn as often as they are cut;
-# of cloth wider than 40 in so much more
-ROOM = 1.7  # a letter stands only where pieces are as wide and high together, in inches
+# Inches, for cloth 40 wide, drawn at about seven points to the inch; of wider cloth, two sheets side by side or
+# very high strips, which are drawn smaller, so much more (see `_coarse`).
+TALLEST = 30.0  # of strips in one figure; more are drawn in the next
+GAP = 1.3  # between two kinds of strips, to show that they are not drawn as often as they are cut
+ROOM = 1.9  # a letter stands only where pieces are as wide and high together
 THIN = 1.1  # and over the edges of strips as thin as this, beside which there is a gap
+NARROW = 22.0  # inches: sheets as narrow stand two to a figure
+PAIR = 2.7  # how much of the width of a figure such a sheet takes, with its sizes, to one that stands alone
 GRAIN = 4.0  # inches, the arrow beside the cloth
 BESIDE = 1.4  # inches from the cloth to that arrow
 
@@ -58,18 +61,22 @@ def cloth_figures(
     panels: list[list[Panel]] = []
     number = 0
     for used in sorted(cut.plan.used, key=lambda one: one.source == "sheet"):
-        count = len(used.part.parts) if used.part.split == "rows" else 1
-        (shown,) = _drawn(cut, used.part, 0, strips[number : number + count], letters, float("inf"))
+        count = len(cuts_of_sheet(used.part))
+        width = float(cut.mark) * used.part.width
+        wide = width * PAIR if width <= NARROW else width
+        (shown,) = _drawn(cut, used.part, 0, strips[number : number + count], letters, wide, float("inf"))
         words = sheets_text(used.part.times, sheet_name(cut, used.source, used.index))
         one = replace(shown, words=words, lead="and")
-        if panels and _wide(panels[-1]) + _wide([one]) <= 2 * TALLEST:
+        if panels and len(panels[-1]) == 1 and max(width, _wide(panels[-1][0])) <= NARROW:
             panels[-1].append(one)
         else:
             panels.append([one])
         number += count
     if cut.plan.roll is not None:
         left = (cut.washed / cut.mark).floor() - cut.plan.roll.height
-        panels += [[one] for one in _drawn(cut, cut.plan.roll, left, strips[number:], letters, TALLEST)]
+        width = float(cut.mark) * cut.plan.roll.width
+        tallest = TALLEST * max(1.0, width / 40)
+        panels += [[one] for one in _drawn(cut, cut.plan.roll, left, strips[number:], letters, width, tallest)]
     name = cut.fabric.name
     return tuple(
         Figure(
@@ -84,25 +91,44 @@ def cloth_figures(
     )
 
 
-def _wide(panels: Sequence[Panel]) -> float:
-    return sum(max(p[0] for c in panel.cloth for p in c.outline) for panel in panels)
+def _wide(panel: Panel) -> float:
+    return max(x for cloth in panel.cloth for x, _ in cloth.outline)
+
+
+def _coarse(wide: float, high: float) -> float:
+    """How many times smaller than cloth 40 wide something is drawn, at most; `wide` with what stands beside it."""
+    return max(1.0, wide / 40, high / TALLEST)
 
 
 def _drawn(
-    cut: ClothCut, part: Part, left: int, strips: Sequence[StripPlan], letters: Mapping[int, str], tallest: float
+    cut: ClothCut,
+    part: Part,
+    left: int,
+    strips: Sequence[StripPlan],
+    letters: Mapping[int, str],
+    wide: float,
+    tallest: float,
 ) -> Iterator[Panel]:
-    """The strips, so many to a panel as fit; after the last of them what is left of the length, `left` marks more than
-    the part is high."""
+    """The strips, so many to a panel as fit in `tallest` inches; after the last of them what is left of the length,
+    `left` marks more than the part is high. `wide`: how much of a figure's width it takes."""
     mark = float(cut.mark)
-    sheet = _Sheet(cut, letters, part.width * mark)
     parts = cuts_of_sheet(part)
+    left += part.height - sum(one.height * one.times for one in parts)
+    heights = [one.height * mark for one in parts] + ([left * mark] if left > 0 else [])
+    if tallest == float("inf"):
+        coarse = _coarse(wide, sum(heights) + GAP * len(heights))
+    else:
+        coarse = _coarse(wide, max(heights))
+    sheet = _Sheet(cut, letters, part.width * mark, coarse)
     for one, strip in zip(parts, strips, strict=True):
         if sheet.y and sheet.y + sheet.gap + one.height * mark > tallest:
             yield sheet.panel()
-            sheet = _Sheet(cut, letters, part.width * mark)
+            sheet = _Sheet(cut, letters, part.width * mark, coarse)
         sheet.strip(one, strip)
-    left += part.height - sum(one.height * one.times for one in parts)
     if left > 0:
+        if sheet.y and sheet.y + sheet.gap + left * mark > max(tallest, TALLEST * coarse):
+            yield sheet.panel()
+            sheet = _Sheet(cut, letters, part.width * mark, coarse)
         sheet.left_over(left * mark, cut_size(cut.mark * left, cut.settings).shown)
     yield sheet.panel()
 
@@ -110,10 +136,11 @@ def _drawn(
 class _Sheet:
     """A panel while it is drawn from the top down; `y` is how far."""
 
-    def __init__(self, cut: ClothCut, letters: Mapping[int, str], width: float) -> None:
+    def __init__(self, cut: ClothCut, letters: Mapping[int, str], width: float, coarse: float) -> None:
         self.cut, self.letters, self.width = cut, letters, width
         self.y = 0.0
-        self.gap = GAP * max(1.0, width / 40)
+        self.coarse = coarse
+        self.gap, self.room, self.thin = GAP * coarse, ROOM * coarse, THIN * coarse
         self.cloth: list[Cloth] = []
         self.strokes: list[Stroke] = []
         self.dimensions: list[Dimension] = []
@@ -150,8 +177,8 @@ class _Sheet:
                 self.strokes.append(Stroke(points=box, role="edge", closed=True))
             alone = run.height == high
             long = run.pitch * (run.times - 1) + run.width
-            if long >= ROOM and run.height >= (THIN if alone else ROOM):
-                middle = run.pitch * ((run.times - 1) // 2) + run.width / 2 if run.width >= ROOM else long / 2
+            if long >= self.room and run.height >= (self.thin if alone else self.room):
+                middle = run.pitch * ((run.times - 1) // 2) + run.width / 2 if run.width >= self.room else long / 2
                 at = drawn(run.x + middle), drawn(-top - run.y - run.height / 2)
                 self.labels.append(Label(at=at, text=self.letters[run.row]))
         for x, y, w, h in rests(part):
@@ -166,8 +193,8 @@ class _Sheet:
         settings = self.cut.settings
         across = given_size(self.cut.mark * round(self.width / float(self.cut.mark)), settings).shown
         top = _dimension((0, 0), (self.width, 0), "top", across)
-        x = self.width + BESIDE
-        long = min(GRAIN, max(self.y, 1.5))
+        x = self.width + BESIDE * self.coarse
+        long = min(GRAIN * self.coarse, max(self.y, 1.5))
         grain = Arrow(start=(drawn(x), drawn(0)), end=(drawn(x), drawn(-long)), role="grain")
         return Panel(
             cloth=tuple(self.cloth),
