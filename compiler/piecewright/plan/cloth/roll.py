@@ -33,6 +33,7 @@ def buy_length(task: Task, wanted: Sequence[int]) -> Purchase:
         three = _three(task, kinds, any_bound)
         three.quick()
         three.relaxed()
+        three.stack_more()
         three.thorough()
         if three.bought < two.bought:
             best = three

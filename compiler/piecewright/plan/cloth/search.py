@@ -15,12 +15,15 @@ from piecewright.plan.cloth.dive import dives
 from piecewright.plan.cloth.enumerate import TooMany, strips_within
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, exactly, length_of
 from piecewright.plan.cloth.relax import Field, Relaxed, relax
+from piecewright.plan.cloth.segments import mixed, rising
 from piecewright.plan.cloth.sequence import limits, roll_rounds
 from piecewright.plan.cloth.whole import choose, solver
 
 _NEVER = 1 << 60
 _SHARES = ((0.9, True), (0.95, True), (0.9, False), (0.7, True), (0.95, False), (0.7, False))  # whether with cuts
 _ROUNDS = 2
+_STACKINGS = 2
+_STACKS = 40
 _MORE_ROUNDS = 6
 _WORK = 8_000  # nodes of the solver's search times strips
 _NODES = 20
@@ -72,6 +75,22 @@ class Search:
         if self.open():
             self._solve()
             self._dive(_SHARES)
+
+    def stack_more(self) -> None:
+        """For three stages: also stacks of several kinds, as many as the prices of the relaxation speak for."""
+        for _ in range(_STACKINGS):
+            if not self.open():
+                return
+            field, solved = self._field, self._solve()
+            height = max(segment.height for segment in field.segments)
+            more = mixed(self._kinds, field.width, height, solved.prices, field.segments, _STACKS)
+            if not more:
+                return
+            segments = rising([*field.segments, *more])
+            self._field = field._replace(segments=segments, limits=limits(segments, field.demand))
+            self._solved = relax(self._field, solved.columns, 1, _NEVER)
+            self._pool.update(dict.fromkeys(self._solved.columns))
+            self._dive(_SHARES[:2])
 
     def thorough(self) -> None:
         """What takes longer: more dives, and the solver, where there is one; else more rounds."""
@@ -143,8 +162,9 @@ class Search:
         solved, field = self._solve(), self._field
         first = {strip for strip, _ in solved.amounts} | {strip for strip, _ in self.strips}
         ordered = sorted(self._pool, key=lambda strip: (strip not in first, self._excess(solved, strip)))
+        undecided = 0
         for most, fewer in zip(_POOLS, (0, *_POOLS), strict=False):
-            if fewer >= len(ordered):
+            if fewer >= len(ordered) or undecided == 2:
                 break
             length = self.bought - self._step
             nodes = max(_NODES, _WORK // min(most, len(ordered)))
@@ -153,6 +173,7 @@ class Search:
                 self._keep(answer.strips)
             if not self.open():
                 break
+            undecided += not answer.least
 
     def _excess(self, solved: Relaxed, strip: Strip) -> int:
         """What a strip costs more than what it gives, in eighths of a mark: most strips of a pool cost nothing more,
