@@ -16,6 +16,14 @@ def test_a_size_between_the_marks() -> None:
     assert warned(text + 'pattern "Tile"\n    ruler 1/16\n') == []
 
 
+def test_a_note_of_the_same_definition_declares_a_size_between_the_marks() -> None:
+    tile = FABRICS + "unit tile\n    square 5 1/16 of dark\n"
+    note = '    note "It lies between the ruler\'s marks; ease it."\n'
+    assert warned(tile + note) == []
+    assert [code for code, _ in warned(tile + "block user\n    take tile\n" + note)] == ["W506"], "another's note"
+    assert [code for code, _ in warned(tile + '    note "Cut it with a ruler."\n')] == ["W506"]
+
+
 def test_a_later_trim_takes_the_excess_off() -> None:
     tile = FABRICS + "unit tile\n    square 5 1/16 of dark\n\n"
     user = "block user\n    take tile\n"

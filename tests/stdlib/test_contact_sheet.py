@@ -6,7 +6,8 @@ from piecewright.evaluate.catalogue import entries, sample
 from piecewright.evaluate.run import evaluate
 from piecewright.kernel.build import Build
 from piecewright.kernel.measure import finished_bounds, finished_outline
-from piecewright.kernel.unit import Polygon, Unit
+from piecewright.kernel.unit import Patch, Polygon, Unit
+from piecewright.plan.arcs import rounded
 from piecewright.reading import Reader, read_nothing
 from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.single_file import SingleFileSnapshotExtension
@@ -33,11 +34,23 @@ def built(text: str) -> Build:
     return build
 
 
-def path(polygon: Polygon, unit: Unit) -> str:
+def path(points: list[tuple[float, float]], unit: Unit) -> str:
     left, bottom, right, top = (float(one) for one in finished_bounds(unit))
     scale = SIDE / max(right - left, top - bottom)
-    points = [f"{round((p.floats[0] - left) * scale)} {round((top - p.floats[1]) * scale)}" for p in polygon]
-    return f"M{'L'.join(points)}z"
+    drawn = dict.fromkeys(f"{round((x - left) * scale)} {round((top - y) * scale)}" for x, y in points)
+    return f"M{'L'.join(drawn)}z"
+
+
+def straight(polygon: Polygon, unit: Unit) -> str:
+    return path([p.floats for p in polygon], unit)
+
+
+def seen(patch: Patch, unit: Unit) -> list[str]:
+    """What is seen of a patch: its cells, or what a curve leaves of them."""
+    if not patch.discs:
+        return [straight(cell, unit) for cell in patch.cells]
+    parts = rounded(patch, (0.0, 0.0))
+    return [path(list(ring), unit) for part in parts for ring in (part.outline, *part.holes)]
 
 
 def drawn(name: str, build: Build, at: tuple[int, int]) -> list[str]:
@@ -45,12 +58,13 @@ def drawn(name: str, build: Build, at: tuple[int, int]) -> list[str]:
     colours = {fabric.name: fabric.colour for fabric in build.fabrics}
     cells: dict[str, list[str]] = {}
     for patch in unit.patches:
-        cells.setdefault(patch.fabric, []).extend(path(cell, unit) for cell in patch.cells)
+        cells.setdefault(patch.fabric, []).extend(seen(patch, unit))
     # what is beyond the seam lines is clipped, so that it is the finished unit
     lines = [f'<g id="{name}" transform="translate({at[0]} {at[1]})"><title>{name}</title>']
-    lines.append(f'<clipPath id="c-{name}"><path d="{path(finished_outline(unit), unit)}"/></clipPath>')
+    lines.append(f'<clipPath id="c-{name}"><path d="{straight(finished_outline(unit), unit)}"/></clipPath>')
     lines.append(f'<g clip-path="url(#c-{name})">')
-    lines += [f'<path fill="{colours[fabric]}" d="{"".join(paths)}"/>' for fabric, paths in cells.items()]
+    rule = ' fill-rule="evenodd"' if any(patch.discs for patch in unit.patches) else ""
+    lines += [f'<path fill="{colours[fabric]}"{rule} d="{"".join(paths)}"/>' for fabric, paths in cells.items()]
     return [*lines, "</g></g>"]
 
 

@@ -5,12 +5,9 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
-from piecewright.evaluate.catalogue import entries, sample
-from piecewright.evaluate.run import evaluate
+from library_units import made
 from piecewright.kernel.measure import finished_outline
 from piecewright.kernel.polygon import ZERO, area, clip
-from piecewright.kernel.unit import Unit
-from piecewright.reading import Reader, read_nothing
 
 PRACTICE = "common practice, no source"
 COUNTS = [
@@ -44,18 +41,20 @@ COUNTS = [
     ("double-irish-chain", 25, PRACTICE),
     ("courthouse-steps", 13, PRACTICE),
     ("checkerboard", 64, PRACTICE),
+    ("bow-tie", 6, PRACTICE),
+    ("flock-of-geese", 20, PRACTICE),
+    ("puss-in-the-corner", 9, PRACTICE),
+    ("split-nine-patch", 12, PRACTICE),
+    ("spool", 13, PRACTICE),
+    ("sisters-choice", 33, PRACTICE),
+    ("triple-irish-chain", 49, PRACTICE),
+    ("sunshine-and-shadow", 49, PRACTICE),
+    ("curved-snowball", 8, PRACTICE),
+    ("pineapple", 33, f"{PRACTICE}: 8n + 1 with n = 4"),
+    ("roman-stripe", 5, PRACTICE),
+    ("fifty-four-forty-or-fight", 32, f"{PRACTICE}: 5 four patches and 4 x 3"),
+    ("storm-at-sea", 49, f"{PRACTICE}: 9 + 4 x 5 + 4 x 5"),
 ]
-
-
-def made(name: str) -> Unit:
-    (entry,) = (one for one in entries() if one.name == name)
-    reader = Reader(read_nothing)
-    file, _ = reader.main("<text>", sample(entry, name))
-    assert file is not None
-    build, found = evaluate(file, reader.load)
-    assert build is not None, found
-    (unit,) = (one.unit for one in build.made if one.key == build.demands[0].key)
-    return unit
 
 
 @pytest.mark.parametrize(("name", "count", "source"), COUNTS, ids=[name for name, _, _ in COUNTS])

@@ -14,7 +14,7 @@ from piecewright.source import Span
 if TYPE_CHECKING:
     from piecewright.evaluate.session import Session
 
-NOTED = {"bias-edge": "bias", "both-hands": "fold"}
+NOTED = {"bias-edge": "bias", "both-hands": "fold", "off-the-mark": "ruler's marks"}
 """What may be meant so, and the word by which a note tells of it."""
 
 
@@ -36,7 +36,7 @@ def _is_said(build: Build, made: Made, finding: Finding) -> bool:
     """Whether a note of the designer's tells of it, so that whoever sews the pattern knows: a note of that definition,
     or any one where the finding is about the pattern as a whole."""
     word = NOTED.get(finding.kind)
-    where = (made,) if finding.step is None else build.made
+    where = build.made if finding.kind == "both-hands" else (made,)
     return word is not None and any(word in note.lower() for one in where for step in one.steps for note in step.notes)
 
 

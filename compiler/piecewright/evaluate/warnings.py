@@ -93,7 +93,8 @@ def _off_the_mark(f: Facts, units: Units) -> Warned:
         "W506",
         f"the {f['piece']} of {exactly(_length(f, 'exact'), units)} lies between the ruler's marks; it is cut"
         f" {shown(_length(f, 'cut'), units)}, and no later trim takes the excess off",
-        "choose a size on the mark, set a finer `ruler`, or trim the unit later",
+        "choose a size on the mark, set a finer `ruler`, or trim the unit later; where it is meant so, a `note` that"
+        " speaks of the ruler's marks tells so",
     )
 
 
