@@ -282,3 +282,24 @@ def test_two_cuts_may_be_asked_for() -> None:
     made = compile_source(text, cutting=Cutting(cuts=2)).plan
     assert made is not None
     assert not any("one above another" in strip.text for strip in made.strips)
+
+
+def test_the_command_line_may_say_how_cloth_is_sold() -> None:
+    text = "fabric a\n\nblock x\n    square 6 1/2 of a\n"
+
+    def bought(sold: str) -> str:
+        plan = compile_source(text, settings={"sold": sold}).plan
+        return plan.fabric_cloth[0].bought_text if plan is not None else ""
+
+    assert [bought(sold) for sold in ("by 1/8 yard", "by 1/4 yard", "by 10 cm", "by 1 1/2")] == [
+        "¼\u00a0yd", "¼\u00a0yd", "20\u00a0cm", "7½\u00a0in",
+    ]  # fmt: skip
+    for wrong in ("by fat-quarter", "by 0", "1/4 yard", "by the yard", "by 1 cm yard"):
+        (found,) = compile_source(text, settings={"sold": wrong}).diagnostics
+        assert found.code == "E214" and "`sold by 1/4 yard`" in (found.hint or "")
+
+
+@given(st.text(alphabet="sold byhavenfu-1234/,. percmargthwi", max_size=40))
+def test_no_clause_of_a_fabric_breaks_the_compiler(clauses: str) -> None:
+    made = compile_source(f"fabric a, {clauses}\n\nblock x\n    square 6 1/2 of a\n")
+    assert (made.plan is None) == made.failed

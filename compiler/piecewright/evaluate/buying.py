@@ -128,9 +128,7 @@ def bought(found: Mapping[str, object], settings: Settings, width: Exact, span: 
     shrinks = cast(Exact, found.get("shrinks", Exact(0)))
     margin, part = cast("tuple[Exact, Exact]", found.get("margin", (Exact(0), Exact(0))))
     if width <= 2 * settings.seam:
-        raise Problem(
-            "E304", "the usable width is no wider than two seams, so that nothing can be cut", span, "write `usable 42`"
-        )
+        raise narrow(span)
     if sold.step is not None and only is not None:
         raise Problem("E213", "`only` says how many sheets there are, and this fabric is sold by the length", span)
     if sold.step is None and ("margin" in found):
@@ -157,6 +155,13 @@ def bought(found: Mapping[str, object], settings: Settings, width: Exact, span: 
 
 def _left(length: Exact, shrinks: Exact, mark: Exact) -> Exact:
     return mark * (length * (1 - shrinks) / mark).floor()
+
+
+def narrow(span: Span) -> Problem:
+    """Of cloth that no piece can be cut from."""
+    return Problem(
+        "E304", "the usable width is no wider than two seams, so that nothing can be cut", span, "write `usable 42`"
+    )
 
 
 def _have(clause: Phrase, units: Units) -> Scrap:

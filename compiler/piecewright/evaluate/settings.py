@@ -88,6 +88,12 @@ def settings_of(
             own, ruler = given, mark  # else only the kind was named, and the pattern says more of it
     if ruler is not None:
         found["ruler"] = ruler
+    usable = cast(Exact, found.get("usable", DEFAULT.usable))
+    if usable <= 2 * seam:
+        lines = [one for line in file.lines if _word(line) == "pattern" for one in line.children]
+        own_line = [one for one in lines if isinstance(one, Line) and _word(one) == "usable"]
+        report.problem(buying.narrow(own_line[0].span if own_line and "usable" not in overrides else start))
+        usable = DEFAULT.usable  # so that only this is told, once
     return Settings(
         title=cast(str, found.get("title", DEFAULT.title)),
         edition=cast(str, found.get("edition", DEFAULT.edition)),
@@ -95,7 +101,7 @@ def settings_of(
         units=units,
         ruler=cast(Exact, found.get("ruler", DEFAULT.ruler)),
         tolerance=cast(Exact, found.get("tolerance", DEFAULT.tolerance)),
-        usable=cast(Exact, found.get("usable", DEFAULT.usable)),
+        usable=usable,
         press=cast(str, found.get("press", DEFAULT.press)),
         sold=cast(Sold, found.get("sold", buying.default_sold(units))),
         cutter=own,
