@@ -35,7 +35,7 @@ from piecewright.emit.layout import (
 )
 from piecewright.emit.lettering import DROP, FAMILY, SIZE
 from piecewright.emit.scale import group_scales
-from piecewright.emit.textures import TEXTURES, hexed, ink, rgb, wrong_side
+from piecewright.emit.textures import TEXTURES, hexed, ink, print_look, rgb, wrong_side
 from piecewright.plan.model import Cloth, FabricPlan, Figure, Panel, Point, Stroke
 
 __all__ = ["figure_svg", "group_scales"]
@@ -114,6 +114,8 @@ class _Writer:
         self.coloured = figure.kind != "outline"
         seen = seen_fabrics(figure)
         by_name = {f.name: f for f in fabrics}
+        for name, fabric, number in figure.looks:
+            by_name[name] = print_look(by_name[fabric], number, fabrics)
         self.colour = {name: rgb(by_name[name].colour) for name in seen}
         self.texture = {name: TEXTURES[by_name[name].texture] for name in seen}
         self.order = {name: i + 1 for i, name in enumerate(seen)}

@@ -6,7 +6,10 @@ dark one. Sizes are in points and do not change with the scale of the figure.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from piecewright.dataclass import dataclass
+from piecewright.plan.model import FabricPlan
 
 Colour = tuple[int, int, int]
 WHITE: Colour = (255, 255, 255)
@@ -71,3 +74,14 @@ def ink(colour: Colour) -> Colour:
 def wrong_side(colour: Colour) -> Colour:
     """The wrong side of a cloth: half-way to white."""
     return mixed(colour, WHITE, 0.5)
+
+
+def print_look(fabric: FabricPlan, number: int, fabrics: tuple[FabricPlan, ...]) -> FabricPlan:
+    """A print of an assorted fabric, the second or a later one: in another shade and, as long as they last, in a
+    texture that no fabric of the pattern has, so that it is told from the first also in grey."""
+    colour = rgb(fabric.colour)
+    other = BLACK if lightness(colour) > 0.5 else WHITE
+    taken = {one.texture for one in fabrics}
+    names = [name for name in TEXTURES if name not in taken] or [name for name in TEXTURES if name != fabric.texture]
+    shade = mixed(colour, other, 0.09 * min(number - 1, 4))
+    return replace(fabric, colour=hexed(shade), texture=names[(number - 2) % len(names)])

@@ -67,6 +67,14 @@ class Words:
     def __init__(self, build: Build) -> None:
         self._of = {fabric.name: fabric.of for fabric in build.fabrics if fabric.of}
         self._assorted = frozenset(fabric.name for fabric in build.fabrics if fabric.assorted)
+        # where several prints are chosen from one fabric, each but the first is drawn in its own way
+        self._look: dict[str, tuple[str, int]] = {}
+        counts: dict[str, int] = {}
+        for name, of in self._of.items():
+            counts[of] = counts.get(of, 0) + 1
+            if counts[of] > 1:
+                self._look[name] = (of, counts[of])
+        self._many = frozenset(of for of, count in counts.items() if count > 1)
         names = sorted(self._of, key=len, reverse=True)
         self._pattern = re.compile(rf"(?<![\w-])({'|'.join(map(re.escape, names))})(?![\w-])") if names else None
 
@@ -108,19 +116,27 @@ class Words:
     def figure(self, figure: Figure, prints: frozenset[str]) -> Figure:
         """A figure with chosen prints drawn as the fabric they are of, and words for them beside the samples."""
         seen = dict.fromkeys(cloth.fabric for panel in figure.panels for cloth in panel.cloth if cloth.fabric)
-        legend: dict[str, list[str]] = {}
+        legend: dict[str, tuple[str, list[str]]] = {}
+        drawn: dict[str, str] = {}
+        looks: dict[str, tuple[str, str, int]] = {}
         for name in seen:
             of = self._of.get(name, "")
             if name in self._assorted or (of and name not in prints):
-                legend.setdefault(of or name, []).insert(0, f"{of or name}, assorted")
+                whole = drawn[name] = of or name
+                legend.setdefault(whole, (whole, []))[1].insert(0, f"{whole}, assorted")
             elif of:
-                legend.setdefault(of, []).append(name.partition("/")[2])
+                drawn[name] = of
+                if name in self._look:
+                    number = self._look[name][1]
+                    drawn[name] = f"{of} {number}"
+                    looks[drawn[name]] = (drawn[name], of, number)
+                legend.setdefault(drawn[name], (of, []))[1].append(name.partition("/")[2])
         if not legend:
             return figure
         panels = figure.panels
         if not self._of.keys().isdisjoint(seen):
             panels = tuple(
-                replace(panel, cloth=tuple(replace(c, fabric=self._of.get(c.fabric, c.fabric)) for c in panel.cloth))
+                replace(panel, cloth=tuple(replace(c, fabric=drawn.get(c.fabric, c.fabric)) for c in panel.cloth))
                 for panel in panels
             )
         return replace(
@@ -128,17 +144,18 @@ class Words:
             title=self.text(figure.title),
             description=self.text(figure.description),
             panels=panels,
-            legend=tuple((fabric, _beside(fabric, words)) for fabric, words in legend.items()),
+            legend=tuple((name, _beside(of, words, of in self._many)) for name, (of, words) in legend.items()),
+            looks=tuple(looks.values()),
         )
 
 
-def _beside(fabric: str, words: list[str]) -> str:
-    """`one of lights`, `pale and light, each one of lights`, `lights, assorted`."""
+def _beside(fabric: str, words: list[str], many: bool) -> str:
+    """`one of lights`, or `pale, one of lights` where the pattern has many; `lights, assorted`."""
     whole = f"{fabric}, assorted"
     chosen = [word for word in dict.fromkeys(words) if word != whole]
     told = [whole] if whole in words else []
     if len(chosen) == 1:
-        told.append(f"one of {fabric}")
+        told.append(f"{chosen[0]}, one of {fabric}" if many else f"one of {fabric}")
     elif chosen:
         told.append(f"{listed(chosen)}, each one of {fabric}")
     return "; ".join(told)

@@ -125,7 +125,8 @@ class Figure:
     """One picture: panels left to right with signs between them. `id` is stable across builds:
     `<unit id>-<step number>` or `<unit id>`. `scale_group`: figures of one group share one scale.
     `title` and `description` are sentences for ears and programs. `legend`: a fabric and the words beside its sample,
-    where those are not its name."""
+    where those are not its name. `looks`: of a print that is told from the first of its fabric, the name its cloth has
+    here, the fabric, and which print it is, from 2 on."""
 
     id: str
     title: str
@@ -134,3 +135,4 @@ class Figure:
     scale_group: str
     kind: Literal["step", "finished", "outline", "cutting"]
     legend: tuple[tuple[str, str], ...] = ()
+    looks: tuple[tuple[str, str, int], ...] = ()
