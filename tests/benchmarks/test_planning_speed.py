@@ -8,7 +8,7 @@ import time
 import pytest
 from benchmarks.test_cold_start import largest
 from piecewright.pipeline import emitted
-from piecewright.plan import make
+from piecewright.plan import bought
 from piecewright.plan.yardage import ClothCut
 
 AT_MOST = 1.0
@@ -20,7 +20,7 @@ def shares(path: str, monkeypatch: pytest.MonkeyPatch) -> tuple[float, float]:
     the shortest of several runs."""
     planning, rest = float("inf"), float("inf")
     spent = [0.0]
-    plain = make.cut_cloth
+    plain = bought.cut_cloth
 
     def timed(*arguments: object, **options: object) -> ClothCut:
         start = time.process_time()
@@ -29,7 +29,7 @@ def shares(path: str, monkeypatch: pytest.MonkeyPatch) -> tuple[float, float]:
         finally:
             spent[0] += time.process_time() - start
 
-    monkeypatch.setattr(make, "cut_cloth", timed)
+    monkeypatch.setattr(bought, "cut_cloth", timed)
     emitted(path)  # imports what is imported late
     gc.disable()
     try:
