@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
+from piecewright.plan.cloth.layout import Strip, exactly, segment_of
 from piecewright.plan.cloth.model import CuttingPlan, Need, Part, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
 
@@ -92,3 +93,25 @@ def test_scraps_only_where_they_save_cloth() -> None:
 def test_nothing_wanted() -> None:
     plan = plan_cloth([], Stock(width=40))
     assert (plan.bought, plan.bound, plan.proved, plan.roll, plan.used) == (0, 0, True, None, ())
+
+
+def test_what_is_too_much_of_a_stack_is_left_out_piece_by_piece() -> None:
+    stack = segment_of([(0, 10, 5, 1), (1, 10, 4, 1)])
+    strips, left = exactly([(Strip(9, ((stack, 3),)), 2)], [2, 5])
+    assert left == [0, 0]
+    assert sum(strip.counts().get(0, 0) * times for strip, times in strips) == 2
+    assert sum(strip.counts().get(1, 0) * times for strip, times in strips) == 5
+
+
+def test_one_strip_height_where_two_buy_no_less() -> None:
+    plan = plan_cloth([need(10, 20, 4), need(10, 16, 2)], Stock(width=40, step=10))
+    assert plan.roll is not None
+    assert plan.bought == 30
+    assert len({strip.height for strip in plan.roll.parts}) == 1
+
+
+def test_no_sheet_is_left_while_something_is_missing() -> None:
+    needs = [need(1, 10, 32), need(13, 10, 1), need(25, 52, 21, turns=False), need(7, 9, 1)]
+    plan = plan_cloth(needs, Stock(width=0, sheets=(Sheet(width=48, height=54, count=5),)), solver=False)
+    assert sum(used.part.times for used in plan.used) == 5
+    assert plan.missing == ((2, 16),)

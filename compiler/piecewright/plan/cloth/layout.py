@@ -87,15 +87,16 @@ def clipped(strip: Strip, left: Sequence[int]) -> Strip:
         for kind, each in needed.items():
             rest[kind] -= whole * each
         kept.append((segment, whole))
-        if whole < times:
+        for _ in range(times - whole):  # a stack of several kinds may still hold some when one is no longer wanted
             stack: list[tuple[int, int, int, int]] = []
             for kind, width, height, each in segment.stack:
                 some = min(each, rest[kind])
                 rest[kind] -= some
                 if some:
                     stack.append((kind, width, height, some))
-            if stack:
-                kept.append((segment_of(stack), 1))
+            if not stack:
+                break
+            kept.append((segment_of(stack), 1))
     return strip_of(kept)
 
 

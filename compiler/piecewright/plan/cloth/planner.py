@@ -72,7 +72,7 @@ def _told(needs: Sequence[Need], task: Task, choice: _Choice) -> CuttingPlan:
         bound=bound,
         any_bound=any_bound,
         proved=bought.bought == bound,
-        stages=bought.stages,
+        stages=max([_stages(roll, roll=True), *(_stages(one.part) for one in used)]),
         roll=roll,
         used=tuple(used),
         missing=tuple(teller.missing()),
@@ -89,3 +89,16 @@ def _sheets(
             part = teller.sheet(sheet.width, sheet.height, one.strips, alike)
             yield Used(source=source, index=one.place, part=part)
             times -= alike
+
+
+def _stages(part: Part | None, *, roll: bool = False) -> int:
+    """Cuts between the cloth and a piece, trims not counted, at least two; none where nothing is cut. The first cut of
+    a roll is never a trim."""
+
+    def inner(part: Part, first: bool = False) -> int:
+        if part.split is None:
+            return 0
+        trim = len(part.parts) == 1 and part.parts[0].times == 1 and not first
+        return max(inner(one) for one in part.parts) + (not trim)
+
+    return 0 if part is None else max(2, inner(part, roll))

@@ -16,7 +16,8 @@ from piecewright.plan.cloth.enumerate import TooMany, strips_within
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, exactly, length_of
 from piecewright.plan.cloth.relax import Field, Relaxed, relax
 from piecewright.plan.cloth.segments import mixed, rising
-from piecewright.plan.cloth.sequence import limits, roll_rounds
+from piecewright.plan.cloth.sequence import first_prices, limits, roll_rounds
+from piecewright.plan.cloth.tidy import order, tidied
 from piecewright.plan.cloth.whole import choose, solver
 
 _NEVER = 1 << 60
@@ -28,8 +29,9 @@ _MORE_ROUNDS = 6
 _WORK = 8_000  # nodes of the solver's search times strips
 _NODES = 20
 _POOLS = (110, 170, 260)
+_ALL_WORK = 100_000
 _ALL_NODES = 1000
-_ALL_STRIPS = 6000
+_ALL_STRIPS = 2500
 _ALL_STEPS = 150_000
 
 
@@ -120,13 +122,21 @@ class Search:
                 strips = self._all(solved, length)
             if strips is None:
                 return
-            answer = choose(highspy, strips, field.demand, field.cuts, length, self.bound, _ALL_NODES)
+            nodes = min(_ALL_NODES, _ALL_WORK // max(len(strips), 1))
+            answer = choose(highspy, strips, field.demand, field.cuts, length, self.bound, nodes)
             if answer.strips is not None:
                 self._keep(answer.strips)
             if answer.least:
                 self.bound = self.bought if answer.strips is not None else length + step
             elif answer.strips is None:
                 return
+
+    def tidy(self) -> None:
+        """Fewer strip heights, where no more is bought for it."""
+        prices = [first_prices(self._kinds)]
+        if self._solved is not None:
+            prices.append([price * 16 + 1 for price in self._solved.prices])
+        self.strips = tidied(self._field, self.strips, self._step, prices)
 
     def _all(self, solved: Relaxed, length: int) -> list[Strip] | None:
         """All strips that a plan so long can contain, if they are not too many."""
@@ -197,11 +207,12 @@ class Search:
                 return
 
     def _keep(self, strips: Strips) -> None:
-        if not self.strips or length_of(strips) < length_of(self.strips):
-            made, left = exactly(strips, self._field.demand)
-            assert not any(left)
-            if not self.strips or length_of(made) < length_of(self.strips):
-                self.strips = made
+        if self.strips and up(length_of(strips), self._step) > self.bought:
+            return
+        made, left = exactly(strips, self._field.demand)
+        assert not any(left)
+        if not self.strips or order(made, self._step) < order(self.strips, self._step):
+            self.strips = made
 
 
 def _no_cuts(_: Sequence[int]) -> list[tuple[int, int]]:

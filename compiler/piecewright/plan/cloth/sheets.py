@@ -61,14 +61,29 @@ def buy_sheets(task: Task, wanted: Sequence[int]) -> Purchase:
         return Purchase(0, 0, 0, 0, 0, [], [], list(wanted))
     best = _rounds(task, demand)
     given = [count - less for count, less in zip(demand, best.left, strict=True)]
-    lacking = [count - less for count, less in zip(wanted, given, strict=True)]
     any_bound = least_sheets(any_area(task.kinds, given, sheets), sheets)
     bound = any_bound
     if best.area > bound and any(given):
+        lacking = best.left
         best, bound = _relaxed(task, given, best, bound)
+        best = _more(task, best, lacking)
     stages = 3 if any(_is_deep(one.strips) for one in best.made) else 2
     bound = bound if stages == 2 else any_bound
+    unfit = [0 if fit else count for count, fit in zip(wanted, fits, strict=True)]
+    lacking = [less + more for less, more in zip(best.left, unfit, strict=True)]
     return Purchase(best.area, best.area, bound, any_bound, stages if best.made else 0, [], best.made, lacking)
+
+
+def _more(task: Task, best: _Bought, lacking: list[int]) -> _Bought:
+    """The plan, and from sheets that it leaves what is still lacking."""
+    if not any(lacking):
+        return best
+    rest = [sheet.count for sheet in task.stock.sheets]
+    for one in best.made:
+        count = rest[one.place]
+        rest[one.place] = None if count is None else count - one.times
+    more, left = _round(task, first_prices(task.kinds), lacking, rest)
+    return _bought(task, best.made + more, left)
 
 
 class _Bought(NamedTuple):
