@@ -44,9 +44,7 @@ def any_size(seed: int) -> tuple[list[Need], Stock]:
     if rng.random() < 0.1:
         needs.append(rng.choice(needs))
     scraps = [
-        Sheet(
-            width=rng.randint(1, width), height=rng.randint(1, width), count=rng.choice([1, 1, 1, 2, 3, None])
-        )
+        Sheet(width=rng.randint(1, width), height=rng.randint(1, width), count=rng.choice([1, 1, 1, 2, 3, None]))
         for _ in range(rng.choice([0, 0, 0, 1, 2]))
     ]
     if rng.random() < 0.7:

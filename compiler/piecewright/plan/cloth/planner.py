@@ -47,10 +47,15 @@ def plan_cloth(needs: Sequence[Need], stock: Stock, *, cuts: int = 3, solver: bo
 
 
 def _with(task: Task, scraps: list[int]) -> _Choice:
-    """The best with these scraps, which are filled first."""
+    """The best with these scraps, which are filled first; what is bought cannot give is then cut from the others."""
     demand = [kind.number for kind in task.kinds]
     cut, left = fill_scraps(task, demand, scraps)
-    return _Choice(scraps, cut, buy_length(task, left) if task.stock.width > 0 else buy_sheets(task, left))
+    bought = buy_length(task, left) if task.stock.width > 0 else buy_sheets(task, left)
+    if any(bought.lacking):
+        others = [i for i in range(len(task.stock.scraps)) if i not in scraps]
+        more, lacking = fill_scraps(task, bought.lacking, others)
+        cut, bought = [*cut, *more], bought._replace(lacking=lacking)
+    return _Choice(scraps, cut, bought)
 
 
 def _told(needs: Sequence[Need], task: Task, choice: _Choice) -> CuttingPlan:
