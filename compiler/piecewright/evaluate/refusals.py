@@ -326,6 +326,9 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         " them do not meet",
         "give every row as many cells",
     ),
+    "curve-over-seams": lambda f: Saying(
+        "E310", "a curve runs over other seams here, so that the area seen of each cloth is not worked out"
+    ),
     "in-pieces": lambda f: Saying("E310", "a part of this would fall in pieces"),
     "one-print": lambda f: Saying(
         "E223",
