@@ -49,7 +49,7 @@ def sayable() -> tuple[dict[str, str], list[str], list[str]]:
         if word in ("unit", "block", "quilt"):
             parts = re.findall(r" into ([a-z-]+(?: and [a-z-]+)*)$", text, re.MULTILINE)
             names = [defined(line), *(name for part in parts for name in part.split(" and "))]
-            definitions[names[0]] = (text if word != "quilt" and _known(line) else "", names)
+            definitions[names[0]] = (text if _known(line) else "", names)
         elif word == "make":
             makes.append(text)
         else:

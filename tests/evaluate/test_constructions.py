@@ -72,6 +72,7 @@ NAMES = (
     "double-stripe",
     "rail-strip",
     "coped",
+    *(QUILTS := ("duet", "sampler", "mitre", "garden")),
 )
 
 
@@ -93,11 +94,10 @@ def test_these_can_be_said() -> None:
 def test_all_that_can_be_said_is_made() -> None:
     build = built()
     made = {one.name for one in build.made}
-    assert len(build.demands) == len(sayable()[1]) + 1
+    assert len(build.demands) == len(sayable()[1]) + 1 + len(QUILTS)
     assert {"narrow", "wide", "low-stripe", "high-stripe"} <= made
     assert made.isdisjoint({"slashed", "striped"})  # the four above are their parts
-    unasked = {name for name in NAMES if name not in made} - {"slashed", "striped"}
-    assert unasked <= {"double-stripe", "rail-strip"}  # a quilt, or a block not made here, uses these
+    assert {name for name in NAMES if name not in made} == {"slashed", "striped"}
 
 
 def test_the_cloth_of_everything_made_is_in_balance() -> None:
@@ -108,6 +108,10 @@ def test_the_cloth_of_everything_made_is_in_balance() -> None:
 def test_sizes() -> None:
     sizes = {one.key: (str(width(one.unit)), str(height(one.unit)), one.copies) for one in built().made}
     assert sizes["lantern(dusk, glow)"] == ("8", "8", 1)
+    assert sizes["duet"] == ("115/2", "81/2", 1)
+    assert sizes["sampler"] == ("95/2", "95/2", 1)
+    assert sizes["mitre"] == ("59/2", "59/2", 1)
+    assert sizes["garden"] == ("21", "21", 1)
     assert sizes["bears-paw(sand, clay)"] == ("29/2", "29/2", 1)
     assert sizes["nine-patch(sand, dusk)"] == ("13/2", "13/2", 1)
     assert sizes["curved-cabin(glow, sand, dusk, 5)"] == ("12", "12", 1)

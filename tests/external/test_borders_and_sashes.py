@@ -33,6 +33,12 @@ def test_three_borders_the_last_with_cornerstones() -> None:
     assert cuts(plan, "clay") == {("3/2", "44"): 2, ("3/2", "69/2"): 2}
     assert cuts(plan, "glow") == {("5/2", "46"): 2, ("5/2", "77/2"): 2, ("9/2", "9/2"): 4}
     assert cuts(plan, "dusk") == {("9/2", "50"): 2, ("9/2", "77/2"): 2}
+    told = planned(
+        THREE_BORDERS.replace("    border 4 1/2 of dusk on left and right\n", "").replace(
+            "join end-strip on top and bottom", "border 4 1/2 of dusk, posts of glow"
+        )
+    )
+    assert all(cuts(told, fabric) == cuts(plan, fabric) for fabric in ("clay", "glow", "dusk"))
 
 
 @row("BR-04", "S29; S28")

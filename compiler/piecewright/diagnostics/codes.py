@@ -93,6 +93,8 @@ CODES: dict[str, Code] = {
     "E325": Code("no paper to add to"),
     "E326": Code("a part that is not told from another"),
     "E327": Code("no cells for a sash"),
+    "E328": Code("units that do not fill an edge"),
+    "E329": Code("corners that a border cannot have"),
     "E340": Code("a step that only a quilt has"),
     "E341": Code("a step after the quilt is backed or bound"),
     "E342": Code("cloth or a binding too narrow for its seams"),

@@ -159,6 +159,9 @@ def _best(verb: Verb, sentences: tuple[str, ...], phrase: Phrase) -> tuple[Form,
     """The first form the phrase fits, words of closed kinds looked at first; else the nearest misfit."""
     forms = [form(text) for text in sentences]
     for strict in (True, False) if len(forms) > 1 else (False,):
+        if not strict and _opens_with_size(phrase):
+            # a size is no piece: such a sentence is none that hands one over
+            forms = [one for one in forms if not _is_piece(one.parts[0].tokens[-1])] or forms
         worst: tuple[int, Form, Misfit] | None = None
         for one in forms:
             nodes = _fit(one, phrase, strict)
@@ -169,6 +172,15 @@ def _best(verb: Verb, sentences: tuple[str, ...], phrase: Phrase) -> tuple[Form,
     assert worst is not None
     _, nearest_form, misfit = worst
     raise Problem(misfit.code, misfit.message, misfit.span, f"it is written `{nearest_form.text}`")
+
+
+def _opens_with_size(phrase: Phrase) -> bool:
+    items = phrase.parts[0].members[0].items
+    return len(items) > 1 and isinstance(items[1], Number)
+
+
+def _is_piece(token: str | Slot) -> bool:
+    return isinstance(token, Slot) and token.kind == "piece"
 
 
 Raw = dict[str, Item | tuple[Item, ...] | Phrase]
@@ -244,6 +256,8 @@ def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: 
             rest = given[at:]
             if not rest:
                 return Misfit(at, _last(part), f"a piece is missing after `{part.span.text}`")
+            if strict and isinstance(rest[0], Number):
+                return Misfit(at, rest[0].span, f"`{rest[0].span.text}` is not a piece")
             nodes[token.name] = _phrase(rest, extras)
             return None
         if isinstance(token, Slot) and token.kind == "way":

@@ -99,13 +99,14 @@ class Env:
     def argument(self, phrase: Phrase) -> Value:
         return self.of(value_node(phrase))
 
-    def brought(self, value: Value, span: Span, otherwise: str) -> Brought | Unknown:
-        """A value as a piece brought to the table. Raises `Problem` with the message `otherwise`."""
+    def brought(self, value: Value, span: Span, otherwise: str, *, endless: bool = False) -> Brought | Unknown:
+        """A value as a piece brought to the table; `endless`: it may be a strip set. Raises `Problem` with the message
+        `otherwise`."""
         if isinstance(value, Unknown):
             return UNKNOWN
         if not isinstance(value, Recipe):
             raise Problem("E204", otherwise, span)
-        return value.brought(self.session, span)
+        return value.brought(self.session, span, endless=endless)
 
     def fabric(self, node: Item) -> str | Unknown:
         """The name of a fabric."""

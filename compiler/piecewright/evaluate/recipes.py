@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from piecewright.evaluate.products import Product
 from piecewright.evaluate.report import Problem
 from piecewright.evaluate.shown import plain
-from piecewright.exact import OutsideNumbers
+from piecewright.exact import Exact, OutsideNumbers
 from piecewright.kernel.build import Piece
 from piecewright.kernel.foundation import ROUGH
 from piecewright.kernel.moves import mirrored
@@ -60,10 +61,14 @@ class Recipe:
             return base + turning(self.turn)
         return session.mirror(self.base, self.mirrored).key + turning(self.turn)
 
-    def brought(self, session: Session, span: Span) -> Brought:
-        """The piece on its way to the table. Raises `Problem` for an angle that cannot be reached."""
+    def brought(self, session: Session, span: Span, *, endless: bool = False) -> Brought:
+        """The piece on its way to the table. Raises `Problem` for an angle that cannot be reached, and for a strip set
+        unless it may be `endless`."""
         if self._brought is None:
             self._brought = self._make(session, span)
+        if self._brought.cut is not None and not endless:
+            name = self.base.made.name if isinstance(self.base, Product) else ""
+            raise Problem("E314", f"`{name}` has no ends until it is subcut", span, "end it with `subcut WIDTH`")
         return self._brought
 
     def _make(self, session: Session, span: Span) -> Brought:
@@ -78,11 +83,9 @@ class Recipe:
             name = brought.name
         else:
             product = session.mirror(self.base, self.mirrored)
+            brought = Brought(unit=product.made.unit, source=product.key, name=product.key, usable=product.usable)
             if product.usable is not None:
-                raise Problem(
-                    "E314", f"`{product.made.name}` has no ends until it is subcut", span, "end it with `subcut WIDTH`"
-                )
-            brought = Brought(unit=product.made.unit, source=product.key, name=product.key)
+                brought = replace(brought, cut=self._lengths(session, product, span))
             name = product.key + turning(self.turn)
         unit = brought.unit
         if self.turn:
@@ -92,6 +95,12 @@ class Recipe:
                 degrees = min(self.turn, 360 - self.turn)
                 raise Problem("E311", f"a turn by {degrees} degrees cannot be worked out exactly", span) from None
         return replace(brought, unit=unit, name=name, words=self.words)
+
+    def _lengths(self, session: Session, product: Product, span: Span) -> Callable[[Exact], Brought]:
+        def cut(length: Exact) -> Brought:
+            return Recipe(session.cut_to(product, length), self.words, self.turn).brought(session, span)
+
+        return cut
 
 
 def turning(turn: int) -> str:

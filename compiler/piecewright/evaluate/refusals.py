@@ -9,6 +9,7 @@ from piecewright.evaluate.facts import Facts, Saying
 from piecewright.evaluate.finishing_refusals import FINISHING_SAYINGS
 from piecewright.evaluate.paper_refusals import PAPER_SAYINGS
 from piecewright.evaluate.seam_refusals import SEAM_SAYINGS
+from piecewright.evaluate.setting_refusals import SETTING_SAYINGS
 from piecewright.evaluate.shown import counted
 from piecewright.exact import Exact
 from piecewright.kernel.build import Settings
@@ -219,6 +220,7 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     ),
     "nothing-on-table": lambda f: Saying("E309", "there is nothing on the table yet"),
     **SEAM_SAYINGS,
+    **SETTING_SAYINGS,
     **FINISHING_SAYINGS,
     **PAPER_SAYINGS,
     "not-alike": _not_alike,
@@ -308,23 +310,6 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "E326",
         f"{f.count('parts')} parts of this cut lie equally far at `{f.word('place')}`",
         "name a side or corner where only one of them lies",
-    ),
-    "sash-nowhere": lambda f: Saying(
-        "E327",
-        "there are no cells laid out here for strips to lie between",
-        "write `sash` right below a `lay`, before any other step",
-    ),
-    "sash-one-cell": lambda f: Saying(
-        "E327", "one cell has no other beside it for a strip to lie between", "write `all-round`, or lay more cells"
-    ),
-    "sash-no-crossing": lambda f: Saying(
-        "E327", "no strips cross here, so there is no place for posts", "leave `posts` out, or write `all-round`"
-    ),
-    "sash-rows-differ": lambda f: Saying(
-        "E327",
-        f"this row has {counted(f.count('second'), 'cell')} and the first has {f.count('first')}, so the strips between"
-        " them do not meet",
-        "give every row as many cells",
     ),
     "curve-over-seams": lambda f: Saying(
         "E310", "a curve runs over other seams here, so that the area seen of each cloth is not worked out"

@@ -10,6 +10,7 @@ from piecewright.evaluate import kinds
 from piecewright.evaluate.bind import Match
 from piecewright.evaluate.circles import refuse_circles
 from piecewright.evaluate.definition import Definition, Parameter
+from piecewright.evaluate.drafts import Draft, supplies_of
 from piecewright.evaluate.env import Env, Value
 from piecewright.evaluate.library import library_file
 from piecewright.evaluate.mirror import mirrored_made
@@ -23,7 +24,7 @@ from piecewright.evaluate.settings import NAMES as SETTINGS
 from piecewright.evaluate.settings import settings_of
 from piecewright.evaluate.shown import plain, shown
 from piecewright.evaluate.standing import stand_in
-from piecewright.evaluate.steps import Draft, Table, run_verb, supplies_of
+from piecewright.evaluate.steps import Table, run_verb
 from piecewright.evaluate.values import BROKEN, Broken, Quantity
 from piecewright.exact import INCH_PER, BadSize, Exact, fraction_text, parse_size
 from piecewright.kernel.build import Fabric, Made, Piece
@@ -217,11 +218,36 @@ class Session:
 
     def _make(self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]) -> Product | None:
         definition.used = True
-        table = self.run(definition, values, given)
-        work = table.env.work
+        arguments = tuple((p.name, self._said(definition, p, values[p.name])) for p in definition.parameters)
+        product = self._product(self.run(definition, values, given), arguments)
+        if product is not None:
+            product.handed = (values, given)
+        return product
+
+    def cut_to(self, product: Product, length: Exact) -> Product:
+        """Lengths cut from a strip set that was made without ends: the same unit with a last step that cuts them.
+        Raises `Silent` where they cannot be made."""
+        key = ("lengths", product.key, length)
+        if key not in self._made:
+            whole = self.mirror(product, True) if product.made.reversed else product
+            definition, calls = self.origins[whole.key]
+            assert whole.usable is not None
+            table = self.run(definition, *whole.handed, drawn=length * max(1, min((whole.usable / length).floor(), 3)))
+            table.cut_lengths(length)
+            before = list(self.report.calls)
+            self.report.calls = list(calls)
+            cut = self._product(table, (*whole.made.arguments, ("long", plain(length, self.settings.units))))
+            self.report.calls = before
+            self._made[key] = cut and self.mirror(cut, product.made.reversed)
+        found = self._made[key]
+        if found is None:
+            raise Silent
+        return found
+
+    def _product(self, table: Table, arguments: tuple[tuple[str, str], ...]) -> Product | None:
+        definition, work = table.definition, table.env.work
         if table.env.lost or work is None:
             return None
-        arguments = tuple((p.name, self._said(definition, p, values[p.name])) for p in definition.parameters)
         text = self._unique(self._key(definition.name, arguments), definition)
         file = definition.scope.file.source.name
         made = Made(
@@ -260,9 +286,15 @@ class Session:
                 ]
         return table.drafts
 
-    def run(self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]) -> Table:
+    def run(
+        self,
+        definition: Definition,
+        values: Mapping[str, Value],
+        given: Mapping[str, Span],
+        *,
+        drawn: Exact | None = None,
+    ) -> Table:
         """The steps done on an empty table; done again where the strips have to be drawn another length."""
-        drawn: Exact | None = None
         while True:
             env = Env(self, definition.scope, definition)
             env.locals.update(values)

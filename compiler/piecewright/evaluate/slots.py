@@ -43,7 +43,7 @@ def _values(match: Match, env: Env) -> tuple[dict[str, object], bool, list[str]]
         for token in part.tokens:
             if not isinstance(token, Slot) or token.name not in match.nodes:
                 continue
-            value = _value(token.kind, match.nodes[token.name], env)
+            value = _value(token.kind, match.nodes[token.name], env, match.verb.cuts_strips)
             if isinstance(value, Unknown):
                 known = False
                 continue
@@ -53,9 +53,9 @@ def _values(match: Match, env: Env) -> tuple[dict[str, object], bool, list[str]]
     return values, known, places
 
 
-def _value(kind: str, node: Node, env: Env) -> object:
+def _value(kind: str, node: Node, env: Env, endless: bool) -> object:
     if isinstance(node, PieceNode):
-        return env.brought(env.of(node), node.span, "a piece is wanted here")
+        return env.brought(env.of(node), node.span, "a piece is wanted here", endless=endless)
     if isinstance(node, tuple):
         if kind == "way":
             return way(node)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from piecewright.evaluate.bind import Match
 from piecewright.evaluate.definition import Definition, Statement, may_be_name
+from piecewright.evaluate.drafts import Draft, also
 from piecewright.evaluate.env import Env
 from piecewright.evaluate.laid import faced, layers_refused, still_layered
 from piecewright.evaluate.on_paper import off_paper, papered
@@ -16,70 +16,21 @@ from piecewright.evaluate.refusals import saying
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.slots import bound
 from piecewright.evaluate.values import BROKEN, Broken, Unknown
-from piecewright.exact import OutsideNumbers
-from piecewright.kernel.action import Action, Stitch
-from piecewright.kernel.build import Expect, Step, Supply
+from piecewright.exact import Exact, OutsideNumbers
+from piecewright.kernel.action import Stitch
+from piecewright.kernel.build import Supply
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.partial import slits
 from piecewright.syntax.ast import Name
 from piecewright.verbs.cloth import laid
 from piecewright.verbs.registry import Said, Verb
-from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
+from piecewright.verbs.table import VERBS
+from piecewright.verbs.work import Bench, Brought, Done, Refused
 
 if TYPE_CHECKING:
     from piecewright.evaluate.session import Session
 
 MOST_ROUNDS = 1000
-
-
-class Draft:
-    """A step while its definition is still being done."""
-
-    __slots__ = (
-        "actions",
-        "between",
-        "copies",
-        "expects",
-        "last",
-        "line",
-        "notes",
-        "places",
-        "round",
-        "supplies",
-        "times",
-        "verb",
-    )
-
-    def __init__(self, verb: str, line: int, done: Done, places: tuple[str, ...], copies: int) -> None:
-        self.verb = verb
-        self.line = line
-        self.actions: tuple[Action, ...] = done.actions
-        self.last: tuple[Action, ...] = ()
-        self.between: tuple[tuple[Action, ...], ...] = ()
-        self.places = places
-        self.copies = copies
-        self.supplies: list[Supply] = []
-        self.expects: list[Expect] = []
-        self.notes: list[str] = []
-        self.times = 1
-        self.round: int | None = None
-
-    def step(self, file: str) -> Step:
-        return Step(
-            verb=self.verb,
-            file=file,
-            line=self.line,
-            actions=self.actions,
-            copies=self.copies,
-            expects=tuple(self.expects),
-            notes=tuple(self.notes),
-            times=self.times,
-            round=self.round,
-            places=self.places,
-            supplies=tuple(self.supplies),
-            last=self.last,
-            between=self.between,
-        )
 
 
 class Table:
@@ -117,6 +68,28 @@ class Table:
         if work is not None and work.layers is not None and not self.env.lost:
             self._problem(still_layered(work, self._end))
         papered(self.drafts)
+
+    def cut_lengths(self, length: Exact) -> None:
+        """A last step that no line says: lengths are cut of strips that have no ends."""
+        env, last = self.env, self._last
+        if env.lost or last is None:
+            return
+        verb = VERBS["subcut"]
+        bench = Bench(
+            work=env.work,
+            settings=self.session.settings,
+            fabrics=self.session.fabrics,
+            drawn=env.drawn,
+            line=last.line,
+        )
+        try:
+            done = verb.run(bench, Said(verb.sentences[0], {"WIDTH": length}))
+        except (Refused, SewingError):
+            env.lost = True
+            return
+        assert isinstance(done, Done)
+        env.work = done.work
+        self.drafts.append(Draft(verb.name, last.line, done, (), 1))
 
     def _problem(self, problem: Problem) -> None:
         self.session.report.problem(problem)
@@ -343,20 +316,9 @@ class Table:
             draft.times, draft.round = times, self._rounds
             for later in rounds[1:]:
                 if number < len(later):  # a round that failed has fewer
-                    _also(draft, later[number])
+                    also(draft, later[number])
         self.drafts += rounds[0]
         self._last = rounds[0][-1] if rounds[0] else self._last
-
-
-def _also(draft: Draft, later: Draft) -> None:
-    """The same step in a later round: supplies add up, and an expectation is printed where it holds in every round."""
-    if draft.last:
-        draft.between += (draft.last,)
-    draft.last = later.actions
-    draft.copies = later.copies
-    draft.supplies += later.supplies
-    kept = [(e.measure, e.values, e.words) for e in later.expects]
-    draft.expects = [e for e in draft.expects if (e.measure, e.values, e.words) in kept]
 
 
 def _next_step(statements: list[Statement]) -> str:
@@ -386,13 +348,3 @@ def run_verb(
         kind, slot, facts = "outside-numbers", "", {}
     said_so = saying(kind, facts, session.settings)
     raise Problem(said_so.code, in_words(said_so.message, session.fabrics), match.place(slot), said_so.hint)
-
-
-def supplies_of(drafts: list[Draft], work: Work) -> Iterator[Supply]:
-    """What one run takes in all, equal things together in the order in which they first come."""
-    counts: dict[tuple[object, object], list[Supply]] = {}
-    for draft in drafts:
-        for supply in draft.supplies:
-            counts.setdefault((supply.source, supply.length), []).append(supply)
-    for same in counts.values():
-        yield Supply(source=same[0].source, count=sum(s.count for s in same), length=same[0].length)

@@ -27,7 +27,7 @@ def sew_panels(
     measured: list[tuple[object, object]] = []
     for number, sew in enumerate(sews):
         out = _outward(sew)
-        set_in = len(sew.first_edges) > 1
+        set_in = len(sew.first_edges) == 2
         apart = 2 * float(sew.first.allowance) + (0.3 if set_in else gap)
         shift = out[0] * apart, out[1] * apart
         before.put(sew.second, shift, endless=endless)

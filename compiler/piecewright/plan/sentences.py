@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Take, Turn
 from piecewright.kernel.build import Piece, Step
+from piecewright.plan.borders import border_text
 from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
@@ -81,8 +82,12 @@ def _set_out_text(cells: Sequence[Sequence[str]]) -> tuple[str, tuple[str, ...]]
 
 def sash_text(action: Lay, step: Step, tongue: Tongue) -> str:
     """`Lay the sashes with them, as the figure shows: 4 times ground strip 2½ × 6½; claw square 2½. Sew …`"""
-    pieces = [source for source in brought(step) if isinstance(source, Piece)]
-    named = [tongue.piece(piece, "strip" if piece.shape == "rectangle" else "") for piece in pieces]
+    named = [
+        tongue.piece(source, "strip" if source.shape == "rectangle" else "")
+        if isinstance(source, Piece)
+        else tongue.called(source, source)
+        for source in brought(step)
+    ]
     text = f"Lay the sashes with them, as the figure shows: {_together(named)}."
     if len(action.rows) == 1:
         text += " Sew all together from left to right."
@@ -101,6 +106,10 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
     if not sews:
         finished = finish_text() if len(presses) < len(actions) else ""
         return f"{finished} {_pressing(presses)}".strip(), ()
+    whole = border_text(sews, step, tongue) if step.verb == "border" else ""
+    if whole:
+        outward = all(press.result.seams[press.seam].pressed == "right" for press in presses)
+        return f"{whole} {'Press every seam toward the border.' if outward else _pressing(presses)}", ()
     rounds = _rounds(brought(step), len(sews), step.times)
     varied = len(set(rounds)) > 1
     first = rounds[0] if rounds else (None,) * len(sews)

@@ -76,7 +76,8 @@ class Verb:
     `sentences` and `clauses` are written as in `template`; a clause whose first word is in `repeatable` may
     stand more than once. `role`: a `noun` cuts a piece and starts a unit, a `start` starts one, a `step` changes
     the work, a `remark` is about the step before and is not numbered. `under`: what stands indented below.
-    `on_strips`: it can be done to strips that have no ends yet; `on_layers`: to pieces that lie on each other.
+    `on_strips`: it can be done to strips that have no ends yet; `on_layers`: to pieces that lie on each other;
+    `cuts_strips`: it may be handed a unit that is a strip set, and cuts lengths of it;
     `quilt_only`: it stands only in a quilt.
     `run` is pure: a noun gives what it brings, every other verb what it did; it raises `Refused` or `SewingError`
     for what cannot be done.
@@ -94,3 +95,4 @@ class Verb:
     on_strips: bool = False
     on_layers: bool = False
     quilt_only: bool = False
+    cuts_strips: bool = False

@@ -1,14 +1,13 @@
-"""`sash WIDTH of FABRIC`: strips between the cells of the table above it"""
+"""`sash WIDTH of FABRIC` and `sash PIECE`: strips between the cells of the table above it"""
 
 from __future__ import annotations
-
-from dataclasses import replace
 
 from piecewright.exact import Exact
 from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.measure import edge_length
 from piecewright.verbs import press
+from piecewright.verbs.bands import Band
 from piecewright.verbs.cloth import LENGTHWISE, cut_from_cloth
 from piecewright.verbs.lay import Row, Seams, carried
 from piecewright.verbs.registry import Said, Verb
@@ -23,7 +22,8 @@ def run(bench: Bench, said: Said) -> Done:
     cells = bench.hand().set_out
     if not cells:
         raise Refused("sash-nowhere")
-    table = _table(bench, said, cells)
+    taken: dict[int, Supply] = {}
+    table = _table(bench, said, cells, taken)
     seams = Seams(bench, said.clause("press"))
     rows = [_row(seams, pieces) for pieces, _ in table]
     result, units, words = rows[0]
@@ -45,15 +45,16 @@ def run(bench: Bench, said: Said) -> Done:
             tuple(piece.source if isinstance(piece.source, str) else "" for piece, _ in pieces) for pieces, _ in table
         ),
     )
-    known = {id(cell) for row_of in cells for cell in row_of}
-    new = [piece.source for pieces, _ in table for piece, _ in pieces if id(piece) not in known]
+    new = [taken[id(piece)] for pieces, _ in table for piece, _ in pieces if id(piece) in taken]
     return Done(work=Work(unit=result, words=words), actions=(action,), supplies=_supplies(new))
 
 
-def _table(bench: Bench, said: Said, cells: tuple[tuple[Brought, ...], ...]) -> list[tuple[Cells, bool]]:
-    """The rows with their strips, and whether each is a row of the sash."""
-    width, fabric, posts = said.length("WIDTH"), said.word("FABRIC"), said.clause("posts")
-    outside, along = said.clause("all-round") is not None, said.clause(LENGTHWISE) is not None
+def _table(
+    bench: Bench, said: Said, cells: tuple[tuple[Brought, ...], ...], taken: dict[int, Supply]
+) -> list[tuple[Cells, bool]]:
+    """The rows with their strips, and whether each is a row of the sash; `taken` is told what each new piece takes."""
+    band, posts = Band(bench, said), said.clause("posts")
+    outside = said.clause("all-round") is not None
     across, down = len(cells[0]), len(cells)
     if across * down == 1 and not outside:
         raise Refused("sash-one-cell")
@@ -61,22 +62,27 @@ def _table(bench: Bench, said: Said, cells: tuple[tuple[Brought, ...], ...]) -> 
         raise Refused("sash-no-crossing", posts.at())
 
     def strip(length: Exact, *, upright: bool) -> Brought:
-        sizes = (width, length) if upright else (length, width)
-        piece = cut_from_cloth(bench, "rectangle", *sizes, fabric, lengthwise=along)
-        return replace(piece, name=f"{fabric} strip")
+        piece, supply = band.upright(length, "PIECE") if upright else band.lying(length, "PIECE")
+        taken[id(piece)] = supply
+        return piece
 
     table: list[tuple[Cells, bool]] = []
     for row in cells:
-        upright = strip(_cut(bench, row[0], "left"), upright=True)
-        table.append((_between([(cell, False) for cell in row], (upright, True), outside), False))
+        level = [(cell, False) for cell in row]
+        if across > 1 or outside:
+            level = _between(level, (strip(_cut(bench, row[0], "left"), upright=True), True), outside)
+        table.append((level, False))
+    if down == 1 and not outside:
+        return table
     seam = 2 * bench.settings.seam
     lengths = [_cut(bench, cell, "top") for cell in cells[0]]
     if posts is not None:
-        post = cut_from_cloth(bench, "square", width, width, posts.word("FABRIC"))
-        level: Cells = _between([(strip(one, upright=False), True) for one in lengths], (post, False), outside)
+        post = cut_from_cloth(bench, "square", band.depth, band.depth, posts.word("FABRIC"))
+        taken[id(post)] = Supply(source=post.source, count=1)
+        level = _between([(strip(one, upright=False), True) for one in lengths], (post, False), outside)
     else:
         strips = across + (1 if outside else -1)
-        whole = sum((one - seam for one in lengths), seam) + (width - seam) * strips
+        whole = sum((one - seam for one in lengths), seam) + (band.depth - seam) * strips
         level = [(strip(whole, upright=False), True)]
     found: list[tuple[Cells, bool]] = [(level, True)] if outside else []
     for n, one in enumerate(table):
@@ -109,18 +115,19 @@ def _row(seams: Seams, cells: Cells) -> Row:
     return unit, tuple(units), words
 
 
-def _supplies(sources: list[Piece | str]) -> tuple[Supply, ...]:
+def _supplies(taken: list[Supply]) -> tuple[Supply, ...]:
     counts: dict[Piece | str, int] = {}
-    for source in sources:
-        counts[source] = counts.get(source, 0) + 1
+    for supply in taken:
+        counts[supply.source] = counts.get(supply.source, 0) + supply.count
     return tuple(Supply(source=source, count=count) for source, count in counts.items())
 
 
 VERB = Verb(
     name="sash",
-    sentences=("sash WIDTH of FABRIC",),
+    sentences=("sash WIDTH of FABRIC", "sash PIECE"),
     summary="strips between the cells of the `lay` above it, and posts where they cross",
     example="sash 2 1/2 of dusk, posts of glow, all-round",
     clauses=(*press.CLAUSES, "posts of FABRIC", "all-round", LENGTHWISE),
+    cuts_strips=True,
     run=run,
 )

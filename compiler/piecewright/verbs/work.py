@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
@@ -40,7 +40,8 @@ class Brought:
     """A piece as it comes to the table.
 
     `source` is the piece of cloth or the key of the unit; `name` what it is called, with its turning;
-    `words` all words that may mean it; `usable` the length in inches of a strip that has no ends yet, else None.
+    `words` all words that may mean it; `usable` the length in inches of a strip that has no ends yet, else None; then,
+    of a strip set of a unit, `cut` gives a length of it, in inches, lying left to right.
     """
 
     unit: Unit
@@ -48,6 +49,7 @@ class Brought:
     name: str
     words: tuple[str, ...] = ()
     usable: Exact | None = None
+    cut: Callable[[Exact], Brought] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,74 @@
+"""What cannot be done of borders and sashes, in craft words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from piecewright.evaluate.facts import Facts, Saying
+from piecewright.evaluate.shown import counted
+
+
+def _units_do_not_fill(f: Facts) -> Saying:
+    each, edge, fitting = f.length("each"), f.length("edge"), f.count("fitting")
+    where = f" at {'the ' if f.word('where') == 'sides' else ''}{f.word('where')}" if f.has("where") else ""
+    if not fitting:
+        message = f"one `{f.word('piece')}` finishes at {f.shown(each)}, longer than the edge{where}: {f.shown(edge)}"
+    else:
+        message = (
+            f"{fitting} `{f.word('piece')}` of {f.shown(each)} finish at {f.shown(each * fitting)}, and the edge{where}"
+            f" at {f.shown(edge)}: {f.exactly(f.length('rest'))} is left over"
+        )
+    if not f.has("where"):
+        return Saying("E328", message, "hand it what fits the edge, or sew a strip to it first")
+    sides, ends = f.length("sides"), f.length("ends")
+    if sides == ends:
+        return Saying("E328", message, f"sew spacers first: `border {f.shown(sides)} of FABRIC`")
+    parts = []
+    if sides:
+        parts.append(f"`border {f.shown(sides)} of FABRIC on left and right`")
+    if ends:
+        parts.append(f"`border {f.shown(ends)} of FABRIC on top and bottom`")
+    return Saying("E328", message, f"sew spacers first: {' and '.join(parts)}")
+
+
+SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
+    "units-do-not-fill": _units_do_not_fill,
+    "corners-need-all": lambda f: Saying(
+        "E329",
+        "a mitre joins strips of one width on all four edges"
+        if f.has("mitred")
+        else "posts stand at all four corners",
+        "leave `on …` out; strips of different widths meet butted, one after the other",
+    ),
+    "posts-and-mitres": lambda f: Saying(
+        "E329", "a corner has either a post or a mitre", "leave one of the two clauses out"
+    ),
+    "mitre-of-units": lambda f: Saying(
+        "E329",
+        "units that have their ends make no mitre, which cuts through the ends of a strip",
+        "hand it a strip set, or say `posts of FABRIC`",
+    ),
+    "mitre-needs-square": lambda f: Saying(
+        "E329", "a border is mitred round a rectangle that lies straight", "trim the work first"
+    ),
+    "lengthwise-pieced": lambda f: Saying(
+        "E329", "pieced work is not cut along the selvage", "leave `lengthwise` out"
+    ),
+    "sash-nowhere": lambda f: Saying(
+        "E327",
+        "there are no cells laid out here for strips to lie between",
+        "write `sash` right below a `lay`, before any other step",
+    ),
+    "sash-one-cell": lambda f: Saying(
+        "E327", "one cell has no other beside it for a strip to lie between", "write `all-round`, or lay more cells"
+    ),
+    "sash-no-crossing": lambda f: Saying(
+        "E327", "no strips cross here, so there is no place for posts", "leave `posts` out, or write `all-round`"
+    ),
+    "sash-rows-differ": lambda f: Saying(
+        "E327",
+        f"this row has {counted(f.count('second'), 'cell')} and the first has {f.count('first')}, so the strips between"
+        " them do not meet",
+        "give every row as many cells",
+    ),
+}
