@@ -33,7 +33,8 @@ def brought(made: Made) -> Iterator[tuple[Unit, Step]]:
             if isinstance(action, Take):
                 yield action.unit, step
             elif isinstance(action, Sew):
-                yield action.second, step
+                if step.verb != "border":
+                    yield action.second, step
             elif isinstance(action, Place):
                 yield from ((piece, step) for piece in action.pieces)
             elif isinstance(action, Lay):
@@ -41,7 +42,8 @@ def brought(made: Made) -> Iterator[tuple[Unit, Step]]:
 
 
 def known(build: Build) -> None:
-    """What is brought was made before, or is a piece as it is cut from cloth."""
+    """What is brought was made before, or is a piece as it is cut from cloth. What a border has sewn or cut of such
+    things is made again by the replay."""
     units = {each.key: each.unit for each in build.made}
     for made in build.made:
         if made.whole is not None:

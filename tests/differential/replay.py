@@ -8,9 +8,9 @@ of which a part is not worked out gives the reason, a key of `IN_PART`.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from differential import finishing, on_the_table
+from differential import bands, finishing, on_the_table
 from differential.back import Back, Ends, ends, is_open, slanted_sides, unmarked
 from differential.finishing import facing, near
 from differential.with_shapely import WithShapely
@@ -64,17 +64,19 @@ def replay(build: Build, back: Back) -> Counter[tuple[str, str]]:
     """Checks all actions of a build. Gives how many of each kind there were, with the reason where one was worked out
     only in part."""
     done: Counter[tuple[str, str]] = Counter()
+    units = {made.key: made.unit for made in build.made}
     for made in build.made:
-        done += Replay(made, back).run()
+        done += Replay(made, back, units).run()
     return done
 
 
 class Replay:
     """The steps of one definition in order."""
 
-    def __init__(self, made: Made, back: Back) -> None:
+    def __init__(self, made: Made, back: Back, units: Mapping[str, Unit]) -> None:
         self.made = made
         self.back = back
+        self.units = units  # all that was made, by its key
         self.waiting: list[Place] = []
         self.before: Unit | None = None
 
@@ -119,6 +121,8 @@ class Replay:
             centre = action.before.corners[action.corner].finished
             back.check(back.curved(back.read(action.before), centre, action.radius, action.fabric), action.result)
         elif isinstance(action, Sew):
+            if step.verb == "border":
+                bands.brought(action, step, self.units, back, _against)
             reason = partly(action)
             if reason:
                 back.together((action.first, action.second), action.result, action.eased)

@@ -74,6 +74,31 @@ quilt wrap (ground, path)
     back of path
     bind 2 1/2 of path, bias
 
+unit tooth (ground, path)
+    strip 1 1/2 of ground
+    join strip 1 1/2 of path on top
+    subcut 2 1/2
+
+unit stripe (ground, path)
+    strip 1 of ground
+    join strip 2 of path on top
+
+quilt bordered (ground, path)
+    rectangle 8 1/2 by 6 1/2 of ground
+    border tooth(ground, path), posts of path
+    border 2 of ground, mitred
+    border stripe(ground, path), mitred
+    border stripe(path, ground), posts of path
+    border 1 1/2 of path on top
+    border tooth(path, ground) on left
+
+block rounds (ground, path)
+    square 4 1/2 of ground
+    repeat 3
+        border 1 1/2 of path, posts of ground
+        border 1 1/4 of ground, mitred
+
+make 1 of rounds(ground, path)
 make 1 of throw(ground, path)
 make 1 of spread(ground, path)
 make 1 of wrap(ground, path)
@@ -101,7 +126,8 @@ def test_every_construction(back: Back) -> None:
     done = replay(constructions(), back)
     kinds = {kind for kind, _ in done}
     assert kinds == {
-        "CutPiece", "Take", "Turn", "Subcut", "Place", "Stitch", "Open", "Flip", "Sew", "Finish", "Press", "Lay", "Trim"
+        "CutPiece", "Take", "Turn", "Subcut", "Place", "Stitch", "Open", "Flip", "Sew", "Finish", "Press", "Lay",
+        "Trim", "Back", "Bind",
     }  # fmt: skip
 
 

@@ -30,7 +30,7 @@ def _mitred(sews: Sequence[Sew], step: Step, tongue: Tongue) -> str:
         f"{sentence('sew ' + _each(sews, step.supplies, tongue))} Lay the middle of each strip on the middle of its"
         f" edge, and begin and end the seam {seam} from the raw edges, at the dots. Then mitre each corner: fold the"
         " work so that the two strips lie on each other, sew them from the dot outward at 45 degrees to their edges,"
-        f" cut the ends off {seam} beyond the seam, and press it open."
+        f" cut the ends off {seam} beyond the seam, and press that seam open."
     )
 
 

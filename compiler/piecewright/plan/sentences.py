@@ -109,7 +109,8 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
     whole = border_text(sews, step, tongue) if step.verb == "border" else ""
     if whole:
         outward = all(press.result.seams[press.seam].pressed == "right" for press in presses)
-        return f"{whole} {'Press every seam toward the border.' if outward else _pressing(presses)}", ()
+        told_of = "the seams along the edges" if any(len(sew.first_edges) > 1 for sew in sews) else "every seam"
+        return f"{whole} {f'Press {told_of} toward the border.' if outward else _pressing(presses, told_of)}", ()
     rounds = _rounds(brought(step), len(sews), step.times)
     varied = len(set(rounds)) > 1
     first = rounds[0] if rounds else (None,) * len(sews)
@@ -162,7 +163,7 @@ def _rounds_text(rounds: list[tuple[Source | None, ...]], tongue: Tongue) -> tup
     )
 
 
-def _pressing(presses: Sequence[Press]) -> str:
+def _pressing(presses: Sequence[Press], seams_all: str = "every seam") -> str:
     ways = list(dict.fromkeys(press.toward for press in presses))
     if not ways:
         return ""
@@ -173,7 +174,7 @@ def _pressing(presses: Sequence[Press]) -> str:
         )
     if len(presses) == 1:
         return "Press the seam open." if ways[0] == "open" else f"Press {ways[0]}."
-    return f"Press {'both seams' if len(presses) == 2 else 'every seam'} {ways[0]}."
+    return f"Press {'both seams' if len(presses) == 2 else seams_all} {ways[0]}."
 
 
 def _lay_pressing(action: Lay) -> str:

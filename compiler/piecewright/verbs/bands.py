@@ -119,5 +119,3 @@ def spacers(work: tuple[Exact, Exact], each: Exact, deep: Exact, seam: Exact) ->
         return lacking / 2 + seam * 2 if lacking else lacking
 
     return strip(work[0] + deep), strip(work[1])
-
-

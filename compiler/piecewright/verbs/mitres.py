@@ -2,7 +2,8 @@
 
 A border that finishes b wide round a side of W is a trapezoid: its outer raw edge is W + 2b + 2 (1 + √2) s long, and
 its ends run at 45 degrees. The first two are sewn to opposite sides and stop at the corners; each of the others is
-sewn to its side and, round the two inner corners left there, to its neighbours' ends.
+sewn to its side and, round the two inner corners left there, to its neighbours' ends. Those seams are pressed open,
+the ones along the sides as the step says.
 """
 
 from __future__ import annotations
@@ -17,7 +18,8 @@ from piecewright.kernel.cut import cut_off
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import edge_length
 from piecewright.kernel.moves import settled, turned
-from piecewright.kernel.unit import Unit
+from piecewright.kernel.rope import box
+from piecewright.kernel.unit import Seam, Unit, roped
 from piecewright.verbs.bands import Band
 from piecewright.verbs.press import pressed
 from piecewright.verbs.registry import Said
@@ -83,18 +85,40 @@ def _sewn(
     edges, facing = edges % count, facing % other
     joined = chain(unit, edges, strip.unit, facing, k=k, tolerance=bench.settings.tolerance, pressed=side)
     ends = unit.corners[mine].finished, unit.corners[(mine + 1) % count].finished
+    result = _pressed_open(joined.unit, (joined.seam, joined.seam + 2)) if corners else joined.unit
     sew = Sew(
         first=unit,
         second=joined.second,
         first_edges=tuple((edges + t) % count for t in range(k)),
         second_edges=tuple((joined.second_edge + t) % len(joined.second.corners) for t in range(k)),
-        result=joined.unit,
+        result=result,
         name=strip.name,
         eased=joined.eased,
         stops=ends,
     )
     # the seam along the side, not those of the mitres
-    return sew, Press(result=joined.unit, seam=joined.seam + (1 if corners else 0), toward=toward)
+    return sew, Press(result=result, seam=joined.seam + (1 if corners else 0), toward=toward)
+
+
+def _pressed_open(unit: Unit, numbers: tuple[int, ...]) -> Unit:
+    """The unit with some of its seams pressed open."""
+    mitres = [unit.seams[number] for number in numbers]
+
+    def opened(seam: Seam) -> Seam:
+        return replace(seam, pressed="open") if seam in mitres else seam
+
+    seams = unit.seam_rope
+    for mitre in mitres:
+        seams = seams.changed(box((mitre.start, mitre.end)), opened)
+    return roped(
+        corners=unit.corners,
+        directions=unit.directions,
+        patches=unit.patch_rope,
+        seams=seams,
+        ledger=unit.accounts,
+        allowance=unit.allowance,
+        cloth=unit.cloth,
+    )
 
 
 def _rank(strip: Unit, edge: int, name: str) -> Exact:

@@ -1,0 +1,66 @@
+"""Borders with posts, mitred and of units: how they are told, and how their seams are pressed."""
+
+from __future__ import annotations
+
+from evaluate.pattern import built
+from piecewright.kernel.action import Sew
+from piecewright.kernel.build import Made
+from piecewright.plan.make import plan
+
+TEXT = """
+fabric sand
+fabric dusk
+fabric glow
+
+unit tooth (light, dark)
+    strip 1 1/2 of light
+    join strip 1 1/2 of dark on top
+    subcut 2 1/2
+
+block framed
+    square 6 1/2 of sand
+    {}
+"""
+
+
+def told(border: str) -> str:
+    return next(unit for unit in plan(built(TEXT.format(border))).units if unit.name == "framed").steps[1].text
+
+
+def made(border: str) -> Made:
+    return next(one for one in built(TEXT.format(border)).made if one.name == "framed")
+
+
+def test_posts_are_sewn_to_the_ends_before_top_and_bottom() -> None:
+    assert told("border 2 1/2 of dusk, posts of glow, press toward dusk") == (
+        "Sew a dusk strip 2½ × 6½ to the left and the right edge. Sew a glow square 2½ to each end of what goes to top"
+        " and bottom, and press those seams away from it. Then sew, corners and all, a dusk strip 2½ × 6½ to the top"
+        " and the bottom edge. Press every seam toward the border."
+    )
+
+
+def test_units_are_counted_for_each_side() -> None:
+    assert told("border tooth(sand, dusk)").startswith(
+        "Sew the units of each side together in a row, end to end. Then sew a row of 3 tooth to the left and the right"
+        " edge and a row of 5 tooth to the top and the bottom edge."
+    )
+
+
+def test_a_mitre_is_told_dot_by_dot() -> None:
+    text = told("border 2 1/2 of dusk, mitred")
+    assert text.startswith("Sew a dusk strip 2½ × 11¼ to the left, the right, the top and the bottom edge. ")
+    assert "begin and end the seam ¼\u00a0in from the raw edges" in text
+    assert text.endswith("press that seam open. Press the seams along the edges toward the border.")
+
+
+def test_mitres_are_pressed_open_and_run_at_45_degrees() -> None:
+    unit = made("border 2 1/2 of dusk, mitred").unit
+    mitres = [seam for seam in unit.seams if seam.direction.x and seam.direction.y]
+    assert len(mitres) == 4
+    assert all(seam.pressed == "open" and abs(seam.direction.x) == abs(seam.direction.y) for seam in mitres)
+    assert {seam.pressed for seam in unit.seams if seam not in mitres} == {"right"}
+
+
+def test_the_last_two_are_sewn_round_the_corners() -> None:
+    sews = [one for one in made("border 2 1/2 of dusk, mitred").steps[1].actions if isinstance(one, Sew)]
+    assert [len(one.first_edges) for one in sews] == [1, 1, 3, 3]
