@@ -71,24 +71,40 @@ def layers(join: Join, at: float, side: Pressed, turned: Seam | None) -> int:
     reach = float(join.first.unit.allowance) / 2
     toward = 1.0 if side == "left" else -1.0
     most = 0
+    first, second = _about(join.first, join.frame, at), _about(join.second, join.frame, at)
     for x, y in _SAMPLES:
         depth = y * reach
         here = (at + x * reach, depth)
         folded = (at + x * reach, -depth)
-        one = _lying(join.first, join.frame, here, turned), _lying(join.first, join.frame, folded, turned)
-        two = _lying(join.second, join.frame, here, turned), _lying(join.second, join.frame, folded, turned)
+        one = _lying(first, join.frame, here, turned), _lying(first, join.frame, folded, turned)
+        two = _lying(second, join.frame, here, turned), _lying(second, join.frame, folded, turned)
         if depth * toward > 0:  # on the side that all lies on
             own, other = (one, two) if side == "left" else (two, one)
             most = max(most, own[0] + own[1] + other[0])
     return most
 
 
-def _lying(side: Side, frame: Frame, place: tuple[float, float], turned: Seam | None) -> int:
+_Near = tuple[float, list[Hit]]  # the allowance, and the seams that have theirs about a crossing
+
+
+def _about(side: Side, frame: Frame, at: float) -> _Near:
+    """The seams that pass within two allowances of a place on the new one: no sample lies farther from it than half an
+    allowance, and none of theirs reaches farther than one."""
+    s = float(side.unit.allowance)
+    found = []
+    for hit in side.hits:
+        gx, gy = hit.seam.direction.floats
+        if abs((at - hit.at) * (gx * frame.nx + gy * frame.ny)) <= 2 * s:
+            found.append(hit)
+    return s, found
+
+
+def _lying(near: _Near, frame: Frame, place: tuple[float, float], turned: Seam | None) -> int:
     """The layers of one unit at a place, as it was before the join: its cloth, and two allowances on the side that a
     seam is pressed to, or one on either side of a seam pressed open."""
-    s = float(side.unit.allowance)
+    s, hits = near
     count = 1
-    for hit in side.hits:
+    for hit in hits:
         seam = hit.seam
         along, inward = frame.at(seam.start.floats)
         gx, gy = seam.direction.floats
