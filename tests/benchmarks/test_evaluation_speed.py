@@ -47,7 +47,7 @@ def in_sympy(build: Build, enough: float = float("inf")) -> float:
     clear_cache()
     start = time.process_time()
     for made in build.made:
-        replay = Replay(made, back)
+        replay = Replay(made, back, {one.key: one.unit for one in build.made})
         for step in made.steps:
             for action in (*step.actions, *step.last):
                 replay.action(action, step)
