@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from piecewright import compile_source
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Expect, Made, Settings
 from piecewright.plan.cutting import _off
@@ -200,3 +201,30 @@ def test_small_words() -> None:
     assert typographic("half-square(2 1/2, sand)") == "half-square(2½, sand)" and typographic("5/16") == "⁵⁄₁₆"
     assert typographic("1/0") == "1/0" and typographic("a1/2b") == "a1/2b"
     assert plain("a\x00b\r\nc\u2028d") == "a b c d"
+
+
+def test_a_trim_outside_points_is_told_by_them() -> None:
+    text = """
+fabric sand
+fabric dusk
+
+unit corner (dark)
+    square 5 of dark
+    cut once on diagonal
+
+block on-its-point (light, dark)
+    square 4 1/2 of light
+    join long-edge of corner(dark) on left, centred
+    join long-edge of corner(dark) on right, centred
+    join long-edge of corner(dark) on top, centred
+    join long-edge of corner(dark) on bottom, centred
+    turn 45 left
+    trim 1/4 outside points
+
+make 4 of on-its-point(sand, dusk)
+"""
+    made = compile_source(text)
+    assert made.plan is not None
+    step = made.plan.units[-1].steps[-1]
+    told = step.text.replace("\u202f", " ")
+    assert told.startswith("Trim ¼ beyond the outermost points on every side, to about 6 ³⁄₁₆ by 6 ³⁄₁₆; about")

@@ -14,8 +14,7 @@ from markupsafe import Markup
 from piecewright.emit.document import environment, read
 from piecewright.emit.lettering import FAMILY, SIZE
 from piecewright.emit.paths import line, number, ring
-from piecewright.emit.swatch import swatch_svg
-from piecewright.emit.textures import TEXTURES, hexed, ink, rgb
+from piecewright.emit.swatch import swatch_svg, texture_svg
 from piecewright.plan.arrange.sheet import ArrangementPlan, ArrangementSheet, LookPlan
 from piecewright.plan.model import FabricPlan, Panel
 
@@ -161,28 +160,14 @@ def _definitions(sheet: ArrangementSheet, scale: float) -> str:
     """The textures and each look of a cell, drawn from its upper left corner."""
     parts = ["<defs>"]
     order = {fabric.name: place for place, fabric in enumerate(sheet.fabrics, 1)}
-    colours = {fabric.name: rgb(fabric.colour) for fabric in sheet.fabrics}
-    textured: set[str] = set()
-    for fabric in sheet.fabrics:
-        texture = TEXTURES[fabric.texture]
-        if texture is None:
-            continue
-        textured.add(fabric.name)
-        tone = hexed(ink(colours[fabric.name]))
-        parts.append(
-            f'<pattern id="look-cloth{order[fabric.name]}" width="{texture.width:g}" height="{texture.height:g}" '
-            'patternUnits="userSpaceOnUse">'
-        )
-        if texture.fill:
-            parts.append(f'<path d="{texture.fill}" fill="{tone}"/>')
-        if texture.stroke:
-            parts.append(f'<path d="{texture.stroke}" fill="none" stroke="{tone}" stroke-width="{texture.weight:g}"/>')
-        parts.append("</pattern>")
+    tiles = {one.name: texture_svg(one, f"look-cloth{order[one.name]}") for one in sheet.fabrics}
+    parts += [tile for tile in tiles.values() if tile]
+    textured = frozenset(name for name, tile in tiles.items() if tile)
     across, down = number(sheet.width * scale), number(sheet.height * scale)
     parts.append(f'<clipPath id="look-cell"><rect width="{across}" height="{down}"/></clipPath>')
     for place, look in enumerate(sheet.looks):
         parts.append(f'<g id="look-{place}"><g clip-path="url(#look-cell)" fill-rule="evenodd">')
-        parts += _cloth(sheet, look, scale, order, colours, textured)
+        parts += _cloth(sheet, look, scale, order, textured)
         parts.append("</g></g>")
     parts.append("</defs>")
     return "".join(parts)
@@ -193,8 +178,7 @@ def _cloth(
     look: LookPlan,
     scale: float,
     order: dict[str, int],
-    colours: dict[str, tuple[int, int, int]],
-    textured: set[str],
+    textured: frozenset[str],
 ) -> list[str]:
     panel: Panel = look.picture
     top = sheet.height
@@ -205,10 +189,11 @@ def _cloth(
     shapes: dict[str, list[str]] = {}
     for cloth in panel.cloth:
         shapes.setdefault(cloth.fabric, []).extend(ring(paper(one)) for one in (cloth.outline, *cloth.holes))
+    colours = {fabric.name: fabric.colour for fabric in sheet.fabrics}
     parts: list[str] = []
     for fabric, rings in shapes.items():
         d = "".join(rings)
-        parts.append(f'<path d="{d}" fill="{hexed(colours[fabric])}"/>')
+        parts.append(f'<path d="{d}" fill="{colours[fabric]}"/>')
         if fabric in textured:
             parts.append(f'<path d="{d}" fill="url(#look-cloth{order[fabric]})"/>')
     seams = "".join(line(paper(stroke.points)) for stroke in panel.strokes if stroke.role == "seam")

@@ -311,6 +311,9 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         f"{f.count('parts')} parts of this cut lie equally far at `{f.word('place')}`",
         "name a side or corner where only one of them lies",
     ),
+    "laid-by-points": lambda f: Saying(
+        "E213", "the points say how the ruler lies, so this says it twice", "leave it out, or write `trim to … by …`"
+    ),
     "curve-over-seams": lambda f: Saying(
         "E310", "a curve runs over other seams here, so that the area seen of each cloth is not worked out"
     ),

@@ -52,6 +52,17 @@ class Centred:
     """The ruler's centre lies on the middle of the box round the work."""
 
 
+def outside_points(unit: Unit, distance: Exact) -> tuple[Exact, Exact, tuple[PointFrom, ...]]:
+    """Width, height and alignments of a ruler that leaves `distance` beyond the outermost crossings of seams on every
+    side. SewingError `no-such-point` where no seams cross."""
+    spots = crossings(unit)
+    if not spots:
+        raise SewingError("no-such-point", place="bottom")
+    left, bottom, right, top = bounds_of(tuple(spots))
+    sides = tuple(PointFrom(distance=distance, side=side) for side in ("left", "right", "top", "bottom"))
+    return right - left + distance * 2, top - bottom + distance * 2, sides
+
+
 Alignment = SeamOnDiagonal | SeamFrom | PointFrom | Centred
 
 

@@ -8,8 +8,8 @@ from piecewright.kernel.build import Made, Settings, Step
 from piecewright.kernel.measure import bounds, height, width
 from piecewright.kernel.unit import Unit
 from piecewright.plan.places import edges_words, is_edge, is_point, line_words, point_words
-from piecewright.plan.rounding import cut_size, measured_size
-from piecewright.plan.words import is_inexact, listed, plural, sentence, typographic
+from piecewright.plan.rounding import cut_size, measured_extent, measured_size
+from piecewright.plan.words import extent_text, is_inexact, listed, plural, sentence, typographic
 
 _SIDES = ("left", "right", "top", "bottom")
 
@@ -37,11 +37,23 @@ def turned_text(action: Subcut) -> str:
 
 def trim_text(action: Trim, step: Step, settings: Settings) -> str:
     """`Trim to 8 by 8, the ruler's diagonal on the seam; about ⁵⁄₁₆ comes off each side.`"""
+    each = "each " if step.copies > 1 else ""
+    beyond = beyond_points(action.ruler)
+    if beyond is not None:
+        there = extent_text(measured_extent(action.width, action.height, settings))
+        lead = f"trim {each}{_shown(beyond, settings)} beyond the outermost points on every side, to {there}"
+        return sentence(f"{lead}; {_off(action.off, settings)}")
     size = f"{cut_size(action.width, settings).shown} by {cut_size(action.height, settings).shown}"
-    text = f"trim {'each ' if step.copies > 1 else ''}to {size}"
+    text = f"trim {each}to {size}"
     for aligned in _alignments(action.ruler, settings):
         text += f", {aligned}"
     return sentence(f"{text}; {_off(action.off, settings)}")
+
+
+def beyond_points(ruler: Ruler) -> Exact | None:
+    """How far beyond the outermost points a ruler lies on all four sides, where they alone say how large it is."""
+    laid = [(word, distance) for word, _, distance in ruler.alignments]
+    return laid[0][1] if len(laid) == 4 and laid[0][0] == "point" and len(set(laid)) == 1 else None
 
 
 def _at(place: str) -> str:

@@ -6,6 +6,7 @@ from piecewright.exact import Exact
 from piecewright.kernel.action import Trim
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import raw_outline
+from piecewright.plan.cutting import beyond_points
 from piecewright.plan.model import Cloth, Panel, Point, Side
 from piecewright.plan.rounding import cut_size
 from piecewright.plan.table import Table, points
@@ -34,7 +35,7 @@ def trim_panels(action: Trim, settings: Settings, line: int, words: str) -> tupl
             _laid_line(before, frame, start.floats, distance, settings)
     if action.width == action.height and not on_diagonal:
         before.stroke((corners[0], corners[2]), "ruler")
-    if frame.upright:
+    if frame.upright and beyond_points(action.ruler) is None:  # else the points give the size
         before.dimension(corners[0], corners[1], "bottom", cut_size(action.width, settings).shown)
         before.dimension(corners[0], corners[3], "left", cut_size(action.height, settings).shown)
     after = Table(settings, line)

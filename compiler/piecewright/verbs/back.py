@@ -9,6 +9,7 @@ from piecewright.kernel.action import Back
 from piecewright.kernel.backing import ROUND, ROUND_METRIC, backing
 from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.measure import height, width
+from piecewright.verbs.cloth import counted
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.work import Bench, Done, Refused
 
@@ -25,13 +26,12 @@ def run(bench: Bench, said: Said) -> Done:
     if usable <= bench.settings.seam * 2:
         raise Refused("cloth-too-narrow", "FABRIC", usable=usable)
     whole = backing(width(work.unit), height(work.unit), usable, bench.settings.seam, beyond)
-    sizes = [whole.panel] * (whole.panels - 1) + [whole.last]
     panels = [
         Supply(
             source=Piece(shape="panel", width=size, height=whole.length, fabric=fabric, lengthwise=True),
-            count=sizes.count(size),
+            count=count,
         )
-        for size in dict.fromkeys(sizes)
+        for size, count in counted([whole.panel] * (whole.panels - 1) + [whole.last])
     ]
     action = Back(top=work.unit, fabric=fabric, backing=whole)
     return Done(work=replace(work, quilted="back"), actions=(action,), supplies=tuple(panels))

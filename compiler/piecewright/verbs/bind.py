@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from piecewright.exact import INCH_PER, Exact
+from piecewright.exact import INCH_PER
 from piecewright.kernel.action import Bind
 from piecewright.kernel.binding import EXTRA, EXTRA_METRIC, Join, binding, perimeter
 from piecewright.kernel.build import Piece, Supply
+from piecewright.verbs.cloth import counted
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.work import Bench, Done, Refused
 
@@ -44,15 +45,11 @@ def run(bench: Bench, said: Said) -> Done:
     else:
         pieces = [
             (Piece(shape="strip", width=length, height=wide, fabric=fabric), count)
-            for length, count in _counted([made.full] * (made.strips - 1) + [made.last])
+            for length, count in counted([made.full] * (made.strips - 1) + [made.last])
         ]
     action = Bind(top=work.unit, fabric=fabric, binding=made)
     supplies = tuple(Supply(source=piece, count=count) for piece, count in pieces)
     return Done(work=replace(work, quilted="bind"), actions=(action,), supplies=supplies)
-
-
-def _counted(lengths: list[Exact]) -> list[tuple[Exact, int]]:
-    return [(length, lengths.count(length)) for length in dict.fromkeys(lengths)]
 
 
 VERB = Verb(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from piecewright.exact import Exact
 from piecewright.kernel.action import CutPiece, Take
@@ -74,3 +74,8 @@ def laid(brought: Brought) -> Done:
 def supply(brought: Brought, count: int = 1) -> Supply:
     """What bringing a piece takes."""
     return Supply(source=brought.source, count=count)
+
+
+def counted(lengths: Sequence[Exact]) -> list[tuple[Exact, int]]:
+    """Each length once, in order, and how often it stands."""
+    return [(length, lengths.count(length)) for length in dict.fromkeys(lengths)]

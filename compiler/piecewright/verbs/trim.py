@@ -1,4 +1,4 @@
-"""`trim to ACROSS by DOWN`, with the ruler laid by its clauses"""
+"""`trim to ACROSS by DOWN`, with the ruler laid by its clauses, or `trim DISTANCE outside points`"""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import replace
 from piecewright.exact import OutsideNumbers
 from piecewright.kernel.action import Trim
 from piecewright.kernel.errors import SewingError
-from piecewright.kernel.trim import Alignment, Centred, PointFrom, SeamFrom, SeamOnDiagonal, trim
+from piecewright.kernel.trim import Alignment, Centred, PointFrom, SeamFrom, SeamOnDiagonal, outside_points, trim
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.words import SIDES
 from piecewright.verbs.work import Bench, Done, Refused
@@ -15,8 +15,16 @@ from piecewright.verbs.work import Bench, Done, Refused
 
 def run(bench: Bench, said: Said) -> Done:
     work = bench.hand()
-    across, down = said.length("ACROSS"), said.length("DOWN")
-    alignments = tuple(_alignment(clause) for clause in said.clauses)
+    alignments: tuple[Alignment, ...] = tuple(_alignment(clause) for clause in said.clauses)
+    if "ACROSS" in said:
+        across, down = said.length("ACROSS"), said.length("DOWN")
+    else:
+        if said.clauses:
+            raise Refused("laid-by-points", said.clauses[0].at())
+        try:
+            across, down, alignments = outside_points(work.unit, said.length("DISTANCE"))
+        except SewingError as error:
+            raise Refused(error.kind, "DISTANCE", **error.facts) from error
     try:
         trimmed = trim(work.unit, across, down, alignments)
     except OutsideNumbers:
@@ -56,13 +64,13 @@ def _slot(said: Said, error: SewingError) -> str:
             told = clause.form.split(" ", 1)[0]
             if told == word and place in (None, *(clause.word(s) for s in ("LINE", "EDGE") if s in clause)):
                 return clause.at()
-    return "ACROSS"
+    return "ACROSS" if "ACROSS" in said else "DISTANCE"
 
 
 VERB = Verb(
     name="trim",
-    sentences=("trim to ACROSS by DOWN",),
-    summary="cuts the work to a rectangle along a ruler; the clauses say how the ruler is laid",
+    sentences=("trim to ACROSS by DOWN", "trim DISTANCE outside points"),
+    summary="cuts the work to a rectangle along a ruler, laid by the clauses or by the outermost points",
     example="trim to 8 by 8, seam on diagonal",
     clauses=("centred", "seam on LINE", "seam DISTANCE from EDGE", "point DISTANCE from EDGE"),
     repeatable=("seam", "point"),
