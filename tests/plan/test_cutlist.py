@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact
+from piecewright.kernel.alike import has_hands
 from piecewright.kernel.build import Piece
 from piecewright.kernel.demand import Cutting, cuttings, wanted
-from piecewright.plan.cutlist import CutRow, cut_rows, has_hands
+from piecewright.plan.cutlist import CutRow, cut_rows
 from plan import builds
 
 BUILD = builds.build(())

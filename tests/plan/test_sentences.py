@@ -7,11 +7,12 @@ from dataclasses import replace
 import pytest
 from piecewright import compile_source
 from piecewright.exact import Exact
-from piecewright.kernel.build import Build, Expect, Made, Settings
+from piecewright.kernel.build import Build, Expect, Made, Piece, Settings
 from piecewright.plan.cutting import _off
 from piecewright.plan.make import plan
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Plan, StepPlan
+from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import article, listed, plain, sentence, typographic
 from plan import builds
 from plan.builds import Maker
@@ -177,21 +178,48 @@ EXPECTED = [
     (Expect(measure="shows", values=(), words=("glow", "bottom-left")), "Glow should show at the bottom left corner."),
     (Expect(measure="shows", values=(), words=("glow", "top")), "Glow should show along the top edge."),
     (
-        Expect(measure="pieces", values=(Exact(24),), words=("lantern(dusk, glow)",)),
-        "There should be 24 pieces of lantern(dusk, glow).",
+        Expect(measure="pieces", values=(Exact(24),), source="lantern(dusk, glow)"),
+        "It should hold 24 lantern blocks in dusk and glow.",
+    ),
+    (
+        Expect(measure="pieces", values=(Exact(1),), source="lantern(glow, dusk) reversed"),
+        "It should hold 1 lantern block in glow and dusk reversed.",
+    ),
+    (
+        Expect(measure="pieces", values=(Exact(8),), source=Piece(
+            shape="square", width=Exact(5, 2), height=Exact(5, 2), fabric="glow"
+        )),
+        "It should hold 8 glow squares 2½.",
+    ),
+    (
+        Expect(measure="pieces", values=(Exact(1),), source=Piece(
+            shape="rectangle", width=Exact(5, 2), height=Exact(9, 2), fabric="glow"
+        )),
+        "It should hold 1 glow rectangle 2½ × 4½.",
     ),
 ]
 
 
+def tongue(settings: Settings = builds.SETTINGS) -> Tongue:
+    keys = ("lantern(dusk, glow)", "lantern(glow, dusk) reversed")
+    made = Maker("lantern", kind="block").start("square", 3, 3, "dusk").made()
+    return Tongue(
+        settings=settings,
+        made={key: replace(made, key=key, reversed=key.endswith(" reversed")) for key in keys},
+        titles={key: f"lantern in {' and '.join(key[8:].partition(')')[0].split(', '))}" for key in keys},
+        directional=frozenset(),
+    )
+
+
 @pytest.mark.parametrize(("expect", "text"), EXPECTED)
 def test_expectations_are_printed(expect: Expect, text: str) -> None:
-    assert measure_text(expect, builds.SETTINGS) == text
+    assert measure_text(expect, tongue()) == text
 
 
 def test_centimetres_are_printed_as_decimals() -> None:
-    metric: Settings = replace(builds.SETTINGS, units="cm", ruler=Exact(5, 127))
+    metric = replace(builds.SETTINGS, units="cm", ruler=Exact(5, 127))
     expect = Expect(measure="size", values=(Exact(825, 127), Exact(825, 127)))
-    assert measure_text(expect, metric) == "It should measure 16.5 by 16.5."
+    assert measure_text(expect, tongue(metric)) == "It should measure 16.5 by 16.5."
 
 
 def test_small_words() -> None:

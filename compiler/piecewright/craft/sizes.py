@@ -8,14 +8,12 @@ from typing import TYPE_CHECKING
 from piecewright.craft.finding import Finding
 from piecewright.exact import Exact
 from piecewright.kernel.action import Trim
+from piecewright.kernel.alike import has_hands
 from piecewright.kernel.build import Build, Made, Piece
 from piecewright.kernel.unit import Unit
 
 if TYPE_CHECKING:
     from piecewright.kernel.demand import Cutting
-
-ONE_HANDED = ("parallelogram",)
-"""The shapes whose mirror image is not the piece itself, turned."""
 
 LEAST = Exact(1, 16)
 """Inches that a trim must take off a side to be cut cleanly: common practice, no source."""
@@ -94,7 +92,7 @@ class Sizes:
         for step in made.steps:
             for supply in step.supplies:
                 piece = supply.source
-                if isinstance(piece, Piece) and piece.reversed and piece.shape in ONE_HANDED:
+                if isinstance(piece, Piece) and piece.reversed and has_hands(piece, False):
                     plain, turned = self._hands(piece)
                     if plain and turned:
                         yield Finding(

@@ -102,6 +102,7 @@ CODES: dict[str, Code] = {
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),
     "E403": Code("an expected fabric that does not show"),
+    "E404": Code("an expected number of pieces that does not hold"),
     # W5xx warnings
     "W501": Code("nothing is made by this file alone", "warning"),
     "W502": Code("a bias edge on the outside of a block", "warning"),

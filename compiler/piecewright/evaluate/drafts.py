@@ -66,8 +66,8 @@ def also(draft: Draft, later: Draft) -> None:
     draft.last = later.actions
     draft.copies = later.copies
     draft.supplies += later.supplies
-    kept = [(e.measure, e.values, e.words) for e in later.expects]
-    draft.expects = [e for e in draft.expects if (e.measure, e.values, e.words) in kept]
+    kept = [(e.measure, e.values, e.words, e.source) for e in later.expects]
+    draft.expects = [e for e in draft.expects if (e.measure, e.values, e.words, e.source) in kept]
 
 
 def supplies_of(drafts: list[Draft], work: Work) -> Iterator[Supply]:

@@ -6,7 +6,7 @@ from typing import NamedTuple, cast
 
 from piecewright.evaluate.shown import exactly, shown
 from piecewright.exact import Exact
-from piecewright.kernel.build import Settings
+from piecewright.kernel.build import Piece, Settings
 
 
 class Saying(NamedTuple):
@@ -39,6 +39,13 @@ class Facts:
 
     def count(self, name: str) -> int:
         return cast(int, self._facts[name])
+
+    def source(self, name: str) -> Piece | str:
+        return cast("Piece | str", self._facts[name])
+
+    def others(self, name: str) -> tuple[tuple[Piece | str, int], ...]:
+        """Pieces with how many there are of each."""
+        return cast("tuple[tuple[Piece | str, int], ...]", self._facts[name])
 
     def shown(self, length: Exact) -> str:
         return shown(length, self.settings.units)

@@ -75,12 +75,21 @@ class Glass:
         return found[1]
 
     def supply(self, supply: Supply) -> Supply:
-        source = supply.source
+        return replace(supply, source=self._source(supply.source))
+
+    def _source(self, source: Piece | str) -> Piece | str:
         if isinstance(source, str):
-            return replace(supply, source=self._twin(source))
-        if source.shape in SAME_IN_MIRROR:
-            return supply
-        return replace(supply, source=replace(source, reversed=not source.reversed))
+            return self._twin(source)
+        return source if source.shape in SAME_IN_MIRROR else replace(source, reversed=not source.reversed)
+
+    def _expect(self, expect: Expect) -> Expect:
+        """Of what shows, the first word is the fabric and the second the place."""
+        return replace(
+            expect,
+            measure=in_mirror(expect.measure),
+            words=(*expect.words[:1], *(in_mirror(w) for w in expect.words[1:])),
+            source=None if expect.source is None else self._source(expect.source),
+        )
 
     def step(self, step: Step) -> Step:
         return replace(
@@ -88,7 +97,7 @@ class Glass:
             actions=tuple(self._action(action, step) for action in step.actions),
             last=tuple(self._action(action, step) for action in step.last),
             between=tuple(tuple(self._action(action, step) for action in done) for done in step.between),
-            expects=tuple(_expect(expect) for expect in step.expects),
+            expects=tuple(self._expect(expect) for expect in step.expects),
             places=tuple(in_mirror(place) for place in step.places),
             supplies=tuple(self.supply(supply) for supply in step.supplies),
         )
@@ -264,10 +273,3 @@ def _edges(unit: Unit, edges: tuple[int, ...]) -> tuple[int, ...]:
     """Edge i of a unit with n is edge n - 2 - i of its mirror image; their order runs the other way."""
     count = len(unit.corners)
     return tuple((count - 2 - edge) % count for edge in reversed(edges))
-
-
-def _expect(expect: Expect) -> Expect:
-    """Of what shows, the first word is the fabric and the second the place."""
-    return replace(
-        expect, measure=in_mirror(expect.measure), words=(*expect.words[:1], *(in_mirror(w) for w in expect.words[1:]))
-    )

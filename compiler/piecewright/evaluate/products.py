@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from piecewright.exact import Exact
@@ -30,3 +30,25 @@ class Product:
     @property
     def key(self) -> str:
         return self.made.key
+
+
+def in_order(products: Mapping[str, Product], keys: Iterable[str]) -> tuple[Made, ...]:
+    """What is made for these keys, whatever a unit uses before the unit itself."""
+    found: dict[str, Made] = {}
+    seen: set[str] = set()
+
+    def visit(key: str) -> None:
+        if key in seen:
+            return
+        product = products[key]
+        group = list(product.whole.parts.values()) if product.whole is not None else [product]
+        seen.update(one.key for one in group)
+        for supply in group[0].made.supplies:
+            if isinstance(supply.source, str):
+                visit(supply.source)
+        for one in group:
+            found[one.key] = one.made
+
+    for key in keys:
+        visit(key)
+    return tuple(found.values())

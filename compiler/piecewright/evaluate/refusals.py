@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import cast
 
+from piecewright.evaluate.expect_refusals import EXPECT_SAYINGS
 from piecewright.evaluate.facts import Facts, Saying
 from piecewright.evaluate.finishing_refusals import FINISHING_SAYINGS
 from piecewright.evaluate.paper_refusals import PAPER_SAYINGS
@@ -81,11 +82,6 @@ def _other_size(f: Facts) -> Saying:
     elif all(other - one == seams for one, other in zip(there, wanted, strict=True)) and finished:
         hint = "that is its size with the seams: leave out `, finished`"
     return Saying("E401", message, hint)
-
-
-def _other_copies(f: Facts) -> Saying:
-    there, wanted = f.count("there"), f.count("wanted")
-    return Saying("E402", f"these steps give {counted(there, 'copy').replace('copys', 'copies')}, not {wanted}")
 
 
 def _not_alike(f: Facts) -> Saying:
@@ -219,6 +215,7 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "E316", f"a ruler has no `{f.word('place')}`", "measure from left, right, top or bottom"
     ),
     "nothing-on-table": lambda f: Saying("E309", "there is nothing on the table yet"),
+    **EXPECT_SAYINGS,
     **SEAM_SAYINGS,
     **SETTING_SAYINGS,
     **FINISHING_SAYINGS,
@@ -347,7 +344,6 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "E318", f"`{f.word('place')}` is not at one end of this edge", "name the end where the two edges begin together"
     ),
     "other-size": _other_size,
-    "other-copies": _other_copies,
     "other-fabric": lambda f: Saying(
         "E403",
         f"{f.word('there')} shows at `{f.word('place')}`, not {f.word('wanted')}",

@@ -10,6 +10,7 @@ from piecewright.evaluate.circles import refuse_circles
 from piecewright.evaluate.definition import Definition
 from piecewright.evaluate.env import Value
 from piecewright.evaluate.judge import judge
+from piecewright.evaluate.products import in_order
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.scope import Margin
 from piecewright.evaluate.session import Load, Session
@@ -54,7 +55,7 @@ def evaluate_lines(
             session.report.problem(problem)
         except Silent:
             continue
-    made = _in_order(session, (demand.key for demand in demands))
+    made = in_order(session.products, (demand.key for demand in demands))
     build = Build(
         settings=session.settings, fabrics=_fabrics(session, made), made=made, demands=tuple(demands)
     )
@@ -68,7 +69,7 @@ def _build(session: Session) -> Build:
     session.check_overrides()
     demands = asked(session)
     _look_through(session)
-    made = _in_order(session, (demand.key for demand in demands))
+    made = in_order(session.products, (demand.key for demand in demands))
     return Build(settings=session.settings, fabrics=_fabrics(session, made), made=made, demands=demands)
 
 
@@ -109,28 +110,6 @@ def _look_at(session: Session, definition: Definition) -> None:
         session.made(definition, values, {}, None)
     except Silent:
         return
-
-
-def _in_order(session: Session, keys: Iterable[str]) -> tuple[Made, ...]:
-    """What is made for these keys, whatever a unit uses before the unit itsession."""
-    found: dict[str, Made] = {}
-    seen: set[str] = set()
-
-    def visit(key: str) -> None:
-        if key in seen:
-            return
-        product = session.products[key]
-        group = list(product.whole.parts.values()) if product.whole is not None else [product]
-        seen.update(one.key for one in group)
-        for supply in group[0].made.supplies:
-            if isinstance(supply.source, str):
-                visit(supply.source)
-        for one in group:
-            found[one.key] = one.made
-
-    for key in keys:
-        visit(key)
-    return tuple(found.values())
 
 
 def _fabrics(session: Session, made: tuple[Made, ...]) -> tuple[Fabric, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from piecewright.exact import INCH_PER, Exact, decimal_text, fraction_text
-from piecewright.kernel.build import Units
+from piecewright.kernel.build import Piece, Units
 
 FINEST = 64  # trade fractions go no finer
 
@@ -45,6 +45,15 @@ def exactly(length: Exact, units: Units) -> str:
         else str(value).replace("*", "·").replace("sqrt(", "√").replace(")", "")
     )
     return f"{text}, exactly {full}"
+
+
+def cloth(piece: Piece, units: Units) -> str:
+    """A piece of cloth as it is written: `square 2 1/2 of dusk`, `reversed parallelogram 4 by 2 1/2 at 45 of dusk`."""
+    size = shown(piece.height, units)
+    if piece.width is not None and piece.shape not in ("square", "diamond", "triangle"):
+        size = f"{shown(piece.width, units)} by {size}"
+    at = "" if piece.angle is None else f" at {piece.angle}"
+    return f"{'reversed ' if piece.reversed else ''}{piece.shape} {size}{at} of {piece.fabric}"
 
 
 def counted(number: int, one: str) -> str:

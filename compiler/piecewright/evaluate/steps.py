@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from piecewright.evaluate.bind import Match
@@ -15,10 +16,11 @@ from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.refusals import saying
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.slots import bound
+from piecewright.evaluate.used import used
 from piecewright.evaluate.values import BROKEN, Broken, Unknown
 from piecewright.exact import Exact, OutsideNumbers
 from piecewright.kernel.action import Stitch
-from piecewright.kernel.build import Supply
+from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.partial import slits
 from piecewright.syntax.ast import Name
@@ -45,6 +47,7 @@ class Table:
         self.session = session
         self.drafts: list[Draft] = []
         self.chosen: list[str] = []  # the names of the prints
+        self._taken: dict[Piece | str, int] = {}  # by every step in every round
         self.started = False
         self._last: Draft | None = None
         self._notes: list[str] = []
@@ -263,8 +266,13 @@ class Table:
             raise layers_refused(work, verb.name, statement.span)
 
     def _run(self, verb: Verb, match: Match, said: Said) -> Done:
-        done = run_verb(verb, match, said, self.env, self.session, sashed=self._sashed and not self._depth)
+        sashed = self._sashed and not self._depth
+        done = run_verb(verb, match, said, self.env, self.session, sashed=sashed, taken=self._used)
         return laid(done) if isinstance(done, Brought) else done
+
+    def _used(self) -> Mapping[Piece | str, int]:
+        work = self.env.work
+        return used(self.session, work, self._taken, tuple(self.chosen)) if work is not None else {}
 
     def _record(self, statement: Statement, verb: Verb, done: Done, places: tuple[str, ...]) -> None:
         env = self.env
@@ -281,6 +289,8 @@ class Table:
         draft.supplies = [
             Supply(source=s.source, count=s.count * pile, length=s.length) if pile > 1 else s for s in done.supplies
         ]
+        for taken in draft.supplies:
+            self._taken[taken.source] = self._taken.get(taken.source, 0) + taken.count
         draft.notes, self._notes = self._notes, []
         self.drafts.append(draft)
         self._last = draft
@@ -327,7 +337,14 @@ def _next_step(statements: list[Statement]) -> str:
 
 
 def run_verb(
-    verb: Verb, match: Match, said: Said, env: Env, session: Session, *, sashed: bool = False
+    verb: Verb,
+    match: Match,
+    said: Said,
+    env: Env,
+    session: Session,
+    *,
+    sashed: bool = False,
+    taken: Callable[[], Mapping[Piece | str, int]] = dict,
 ) -> Done | Brought:
     """The verb's own function, and what it refuses as a problem with its place."""
     bench = Bench(
@@ -337,6 +354,7 @@ def run_verb(
         drawn=env.drawn,
         line=match.span.line,
         sashed=sashed,
+        used=taken,
     )
     try:
         return verb.run(bench, said)

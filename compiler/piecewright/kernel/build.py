@@ -143,7 +143,8 @@ class Supply:
 class Expect:
     """One line the designer proved. `text` is what is printed ("should measure 9 by 9") is made by the
     plan from these: `measure` is size, width, height, an edge's name, copies, shows, or pieces; `values`
-    are the lengths (or the count); `words` the fabric, place or piece named."""
+    are the lengths (or the count); `words` the fabric and the place named; of pieces `source` is the piece of cloth or
+    the key of the unit."""
 
     measure: str
     values: tuple[Exact, ...]
@@ -151,6 +152,7 @@ class Expect:
     within: Exact | None = None
     finished: bool = False
     line: int = 0
+    source: Piece | str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

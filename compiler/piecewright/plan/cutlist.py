@@ -12,16 +12,13 @@ from dataclasses import replace
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
-from piecewright.kernel.build import Build, Piece
+from piecewright.kernel.alike import has_hands, piece_shape, written_size
+from piecewright.kernel.build import Build
 from piecewright.kernel.demand import Cutting
-from piecewright.kernel.foundation import ROUGH
 from piecewright.plan.curves import hollow_note, hollows, letters
 from piecewright.plan.model import CutPlan
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.words import times
-
-_HAS_HANDS = ("parallelogram",)
-_HAS_HANDS_ON_PRINT = ("parallelogram", "diamond")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,30 +120,6 @@ def print_word(build: Build, name: str) -> str:
     """` (light)`, what the pattern calls a chosen print, where others are chosen from the same fabric; else nothing."""
     of = {fabric.name: fabric.of for fabric in build.fabrics}
     return f" ({name.partition('/')[2]})" if sum(one == of[name] for one in of.values()) > 1 else ""
-
-
-def piece_shape(piece: Piece, width: Exact) -> str:
-    """What a piece is called where it is cut: a rectangle with equal sides is a square, and a strip of
-    known length a rectangle."""
-    shape = "rectangle" if piece.shape == "strip" and piece.width is not None else piece.shape
-    if shape in ("rectangle", "square"):
-        return "square" if width == piece.height else "rectangle"
-    return shape
-
-
-def has_hands(piece: Piece, directional: bool) -> bool:
-    """Whether the mirrored piece is another piece. A diamond's mirror image is the same diamond turned,
-    with its grain along the neighbouring side, so it matters only on a print that has a direction."""
-    return piece.shape in (_HAS_HANDS_ON_PRINT if directional else _HAS_HANDS)
-
-
-def written_size(shape: str, width: Exact, height: Exact, directional: bool) -> tuple[Exact, Exact]:
-    """The two sizes of a piece in the order they are written, from those across and down."""
-    if shape == "strip":
-        return height, width
-    if shape in ("rectangle", ROUGH) and not directional and height < width:
-        return height, width
-    return width, height
 
 
 def is_directional(build: Build, fabric: str) -> bool:

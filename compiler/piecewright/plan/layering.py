@@ -6,11 +6,11 @@ from collections.abc import Sequence
 
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.action import Flip, Line, Open, Place, Stitch, Subcut
+from piecewright.kernel.alike import piece_shape
 from piecewright.kernel.build import Piece, Settings, Step
 from piecewright.kernel.measure import height, raw_outline, width
 from piecewright.kernel.polygon import apart, area, carve
 from piecewright.kernel.unit import Unit
-from piecewright.plan.cutlist import piece_shape
 from piecewright.plan.cutting import cut_where, turned_text
 from piecewright.plan.places import edges_words, is_edge, point_words
 from piecewright.plan.rounding import given_size

@@ -6,13 +6,16 @@ from piecewright.exact import Exact
 from piecewright.kernel.build import Expect, Settings
 from piecewright.plan.places import place_words
 from piecewright.plan.rounding import given_size, measured_size
-from piecewright.plan.words import plural, sentence, typographic
+from piecewright.plan.tongue import Tongue
+from piecewright.plan.words import sentence
 
 
-def measure_text(expect: Expect, settings: Settings) -> str:
+def measure_text(expect: Expect, tongue: Tongue) -> str:
     """One sentence for one expectation."""
+    if expect.source is not None:
+        return sentence(f"it should hold {tongue.counted(expect.source, _count(expect))}")
     say = _SAYINGS.get(expect.measure, _edge)
-    return sentence(say(expect, settings))
+    return sentence(say(expect, tongue.settings))
 
 
 def _length(value: Exact, settings: Settings) -> str:
@@ -59,10 +62,6 @@ def _shows(expect: Expect, settings: Settings) -> str:
     return f"{fabric} should show {place_words(place)}"
 
 
-def _pieces(expect: Expect, settings: Settings) -> str:
-    return f"there should be {plural(_count(expect), 'piece')} of {typographic(' '.join(expect.words))}"
-
-
 def _count(expect: Expect) -> int:
     return expect.values[0].floor()
 
@@ -73,5 +72,4 @@ _SAYINGS = {
     "height": _down,
     "copies": _copies,
     "shows": _shows,
-    "pieces": _pieces,
 }

@@ -25,7 +25,7 @@ from piecewright.kernel.action import (
     Trim,
     Turn,
 )
-from piecewright.kernel.build import Made, Settings, Step
+from piecewright.kernel.build import Made, Step
 from piecewright.plan.curves import curve_text
 from piecewright.plan.cutting import subcut_text, trim_text
 from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_text
@@ -49,7 +49,7 @@ def step_plans(made: Made, tongue: Tongue, draw: Callable[[Step, int, str], Figu
                 number=number,
                 text=text,
                 details=details,
-                measures=_measures(step, tongue.settings),
+                measures=_measures(step, tongue),
                 notes=tuple(note for note in map(plain, step.notes) if note),
                 figure=draw(step, number, text),
                 line=step.line,
@@ -95,9 +95,9 @@ def instruction(step: Step, made: Made, tongue: Tongue) -> tuple[str, tuple[str,
     return " ".join(text for text in texts if text), tuple(details)
 
 
-def _measures(step: Step, settings: Settings) -> tuple[str, ...]:
+def _measures(step: Step, tongue: Tongue) -> tuple[str, ...]:
     """What the step should measure; of a repeat, in one sentence, when all its rounds are done."""
-    texts = tuple(measure_text(expect, settings) for expect in step.expects)
+    texts = tuple(measure_text(expect, tongue) for expect in step.expects)
     if step.times == 1 or not texts:
         return texts
     return (f"After the last round: {'; '.join(text[0].lower() + text[1:].rstrip('.') for text in texts)}.",)

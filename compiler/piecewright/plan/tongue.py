@@ -6,13 +6,13 @@ from collections.abc import Mapping
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
+from piecewright.kernel.alike import has_hands, piece_shape, written_size
 from piecewright.kernel.build import Made, Piece, Settings, Step
 from piecewright.kernel.measure import height, width
 from piecewright.kernel.unit import Unit
-from piecewright.plan.cutlist import has_hands, piece_shape, written_size
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.titles import turning
-from piecewright.plan.words import shape_size, typographic
+from piecewright.plan.words import plain, shape_size, typographic
 
 _NO_TEMPLATES: Mapping[Exact, tuple[str, str]] = {}
 Source = Piece | str  # what is brought to the table: a piece of cloth, or a unit by its key
@@ -41,6 +41,18 @@ class Tongue:
             how = how.replace(" reversed", "")
             title = title if title.endswith(" reversed") else f"{title} reversed"
         return f"{title},{how}" if how else title
+
+    def counted(self, source: Source, count: int) -> str:
+        """`8 glow squares 2½`, `24 lantern blocks`, `1 lantern block in dusk and glow`. A unit's name is the designer's
+        and makes no plural of its own, so the word for what it is takes it."""
+        if isinstance(source, Piece):
+            shape = piece_shape(source, source.width or source.height)
+            return f"{count} {self.piece(source, shape if count == 1 else f'{shape}s')}"
+        made = self.made[source]
+        title = self.called(source, source)
+        name = plain(made.name)
+        kind = made.kind if count == 1 else f"{made.kind}s"
+        return f"{count} {name} {kind}{title.removeprefix(name)}"
 
     def piece(self, piece: Piece, noun: str = "", *, sized: bool = True) -> str:
         """`glow square 2½`, `glow strip 2¼ × 5½`; a strip without ends is `glow strip 2½ wide`. `noun` stands for

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from piecewright.exact import Exact
-from piecewright.kernel.build import Expect
+from piecewright.kernel.alike import plain_piece
+from piecewright.kernel.build import Expect, Piece
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import edge_length, finished_size, height, width
 from piecewright.kernel.places import fabric_at
@@ -17,6 +18,8 @@ def run(bench: Bench, said: Said) -> Done:
     """About the work as it lies, raw edges included, unless it says finished."""
     work = bench.hand()
     finished = said.clause("finished") is not None
+    if "PIECE" in said:
+        return _done(_pieces(bench, work, said))
     if "COUNT" in said:
         return _done(_copies(work, said))
     if "PLACE" in said:
@@ -48,6 +51,44 @@ def _copies(work: Work, said: Said) -> Expect:
     if there != wanted:
         raise Refused("other-copies", "COUNT", there=there, wanted=wanted)
     return Expect(measure="copies", values=(Exact(wanted),))
+
+
+def _pieces(bench: Bench, work: Work, said: Said) -> Expect:
+    """How many of a unit, however it is turned, or of a piece of cloth one of the work has in it."""
+    wanted, brought = said.count("COUNT"), said.piece()
+    source = brought.source
+    if isinstance(source, Piece):
+        if brought.usable is not None:
+            raise Refused("strips-not-counted", "PIECE")
+        source = plain_piece(source, bench.fabrics[source.fabric].directional)
+    counts, copies = bench.used(), work.copies
+    there = counts.get(source, 0)
+    if there != wanted * copies:
+        others = [(one, count) for one, count in counts.items() if one != source and _near(one, source)]
+        others.sort(key=lambda other: not _in_mirror(other[0], source))
+        raise Refused(
+            "other-pieces", "COUNT", there=there, wanted=wanted, copies=copies, source=source, others=tuple(others)
+        )
+    return Expect(measure="pieces", values=(Exact(wanted),), source=source)
+
+
+def _near(one: Piece | str, other: Piece | str) -> bool:
+    """Whether one may have been meant for the other: the same unit handed other things or reversed, or the same piece
+    in another fabric or size."""
+    if isinstance(one, str) or isinstance(other, str):
+        return isinstance(one, str) and isinstance(other, str) and _called(one) == _called(other)
+    size = (one.shape, one.width, one.height, one.angle) == (other.shape, other.width, other.height, other.angle)
+    return size or (one.shape, one.fabric) == (other.shape, other.fabric)
+
+
+def _in_mirror(one: Piece | str, other: Piece | str) -> bool:
+    if isinstance(one, str) and isinstance(other, str):
+        return other in (f"{one} reversed", one.removesuffix(" reversed"))
+    return False
+
+
+def _called(key: str) -> str:
+    return key.partition("(")[0].removesuffix(" reversed")
 
 
 def _shows(bench: Bench, unit: Unit, said: Said) -> Expect:
@@ -107,6 +148,7 @@ VERB = Verb(
         "expect FABRIC at PLACE",
         "expect ACROSS by DOWN [within SIZE]",
         "expect MEASURE SIZE [within SIZE]",
+        "expect COUNT of PIECE",
     ),
     summary="states what is true of the work now; it is proved, and printed where it stands",
     example="expect 9 by 9",

@@ -87,7 +87,8 @@ class Work:
 class Bench:
     """Where a step is done. `work` is None before the first; `drawn` is how long, in inches, a strip without
     ends is drawn; `line` is the source line, which every piece cut there remembers; `sashed`: the next step
-    sews strips between what is laid out."""
+    sews strips between what is laid out; `used` counts what one run of the
+    steps so far takes, as `kernel.tally` does."""
 
     work: Work | None
     settings: Settings
@@ -95,6 +96,7 @@ class Bench:
     drawn: Exact
     line: int = 0
     sashed: bool = False
+    used: Callable[[], Mapping[Piece | str, int]] = dict
 
     def print_of(self, name: str) -> str:
         """The assorted fabric from which a fabric was chosen, or empty."""
