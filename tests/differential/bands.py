@@ -6,6 +6,7 @@ the posts.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -18,6 +19,11 @@ from piecewright.kernel.moves import moved, rotated, settled
 from piecewright.kernel.pieces import rectangle
 from piecewright.kernel.unit import Unit
 
+TURNS = {
+    " turned right": Vector(Exact(0), Exact(-1)),
+    " turned left": Vector(Exact(0), Exact(1)),
+    " turned around": Vector(Exact(-1), Exact(0)),
+}
 Against = Callable[[Any, Unit, tuple[float, float], Back], tuple[int, Any, Ends]]
 
 
@@ -32,7 +38,10 @@ def brought(action: Sew, step: Step, units: Mapping[str, Unit], back: Back, agai
         return
     if isinstance(supply.source, Piece) and (number < 2 or not posts):
         return  # a strip as it is cut, which is known by its outline
-    row = [_unit(supply, units, action.first.allowance)] * (1 if isinstance(supply.source, Piece) else supply.count)
+    cell = _unit(supply, units, action.first.allowance)
+    for turn in re.findall("|".join(TURNS), action.name):  # each unit of the row lies as it is called
+        cell = rotated(cell, TURNS[turn])
+    row = [cell] * (1 if isinstance(supply.source, Piece) else supply.count)
     if posts and number >= 2:
         post = _unit(posts[0], units, action.first.allowance)
         row = [post, *row, post]

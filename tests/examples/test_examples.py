@@ -57,6 +57,8 @@ FACTS = {
     "20-what-is-in-the-basket.piece": Fact("bench-cover", "28", "22", 136, 112),
     "22-path-by-the-water.piece": Fact("bay", "12", "12", 12, 12),
     "23-cushions-from-fat-quarters.piece": Fact("cushion", "16", "16", 13, 78),
+    "24-lamps-on-the-jetty.piece": Fact("jetty-quilt", "43", "61", 249, 257),
+    "25-sampler-of-the-landing.piece": Fact("landing-sampler", "48", "48", 372, 168),
 }
 
 
@@ -117,7 +119,7 @@ def test_is_a_lesson(name: str) -> None:
     assert lines[0].startswith(f"# {int(name[:2])}  ")
     for number, line in enumerate(lines):
         assert len(line) <= 130, line
-        if re.match(r"(unit|block) ", line):
+        if re.match(r"(unit|block|quilt) ", line):
             assert lines[number - 1].startswith("# "), line
     assert any(line.strip().startswith("expect ") for line in lines)
 

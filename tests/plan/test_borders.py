@@ -41,9 +41,13 @@ def test_posts_are_sewn_to_the_ends_before_top_and_bottom() -> None:
 
 def test_units_are_counted_for_each_side() -> None:
     assert told("border tooth(sand, dusk)").startswith(
-        "Sew the units of each side together in a row, end to end. Then sew a row of 3 tooth to the left and the right"
-        " edge and a row of 5 tooth to the top and the bottom edge."
+        "Sew the units of each side together in a row, end to end. Then sew a row of 3 units (tooth) to the left and"
+        " the right edge and a row of 5 units (tooth) to the top and the bottom edge."
     )
+
+
+def test_how_the_units_of_a_row_are_turned_is_told() -> None:
+    assert "a row of 3 units (tooth, turned right) to the left" in told("border tooth(sand, dusk) turned right")
 
 
 def test_a_mitre_is_told_dot_by_dot() -> None:

@@ -53,14 +53,16 @@ def _each(sews: Sequence[Sew], supplies: Sequence[Supply], tongue: Tongue) -> st
     edges: dict[str, list[str]] = {}
     for sew, supply in zip(sews, supplies, strict=True):
         edge = facing(sew.first, sew.first_edges[len(sew.first_edges) // 2])
-        edges.setdefault(_lot(supply.source, supply.count, tongue), []).append(f"the {edge}")
+        edges.setdefault(_lot(sew, supply, tongue), []).append(f"the {edge}")
     return listed([f"{what} to {listed(where)} edge" for what, where in edges.items()])
 
 
-def _lot(source: Source, count: int, tongue: Tongue) -> str:
-    if isinstance(source, Piece) or count == 1:
+def _lot(sew: Sew, supply: Supply, tongue: Tongue) -> str:
+    """`a row of 14 units (paling, turned right)`, `a dusk strip 4 × 14`."""
+    source = supply.source
+    if isinstance(source, Piece) or supply.count == 1:
         return _called(source, tongue)
-    return f"a row of {count} {tongue.called(source, source)}"
+    return f"a row of {supply.count} units ({tongue.called(source, sew.name)})"
 
 
 def _called(source: Source, tongue: Tongue) -> str:
