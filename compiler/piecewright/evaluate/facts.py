@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import NamedTuple, cast
 
 from piecewright.evaluate.shown import exactly, shown
 from piecewright.exact import Exact
 from piecewright.kernel.build import Piece, Settings
+from piecewright.source import Span
 
 
 class Saying(NamedTuple):
@@ -39,6 +41,11 @@ class Facts:
 
     def count(self, name: str) -> int:
         return cast(int, self._facts[name])
+
+    def written(self, slot: str) -> str:
+        """What stands in a slot, as it is written."""
+        place = cast("Callable[[str], Span]", self._facts["place of"])
+        return " ".join(place(slot).text.split())
 
     def source(self, name: str) -> Piece | str:
         return cast("Piece | str", self._facts[name])

@@ -7,6 +7,7 @@ from typing import cast
 
 from piecewright.evaluate.expect_refusals import EXPECT_SAYINGS
 from piecewright.evaluate.facts import Facts, Saying
+from piecewright.evaluate.filler_refusals import FILLER_SAYINGS
 from piecewright.evaluate.finishing_refusals import FINISHING_SAYINGS
 from piecewright.evaluate.paper_refusals import PAPER_SAYINGS
 from piecewright.evaluate.seam_refusals import SEAM_SAYINGS
@@ -216,6 +217,7 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     ),
     "nothing-on-table": lambda f: Saying("E309", "there is nothing on the table yet"),
     **EXPECT_SAYINGS,
+    **FILLER_SAYINGS,
     **SEAM_SAYINGS,
     **SETTING_SAYINGS,
     **FINISHING_SAYINGS,

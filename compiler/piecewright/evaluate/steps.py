@@ -364,5 +364,5 @@ def run_verb(
         kind, slot, facts = error.kind, "", error.facts
     except OutsideNumbers:
         kind, slot, facts = "outside-numbers", "", {}
-    said_so = saying(kind, facts, session.settings)
+    said_so = saying(kind, {**facts, "place of": match.place}, session.settings)
     raise Problem(said_so.code, in_words(said_so.message, session.fabrics), match.place(slot), said_so.hint)

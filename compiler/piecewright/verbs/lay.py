@@ -11,6 +11,7 @@ from piecewright.kernel.measure import edge_length
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs import press
+from piecewright.verbs.fillers import fitted
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.sewing import edge_of
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
@@ -192,5 +193,5 @@ VERB = Verb(
     clauses=press.CLAUSES,
     role="start",
     under="rows",
-    run=run,
+    run=fitted(run),
 )
