@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from piecewright.emit.layout import BADGE, SIGN, SWATCH, Sheet, panel_ink, paper
+from piecewright.emit.layout import BADGE, LABEL, SIGN, SWATCH, Sheet, panel_ink, paper
 from shapely import LineString, MultiLineString, Point, Polygon, box, union_all
 from shapely.geometry.base import BaseGeometry
 
@@ -45,6 +45,9 @@ def meetings(sheet: Sheet) -> list[str]:
     for (a, one), (b, other) in combinations(solids + badges, 2):
         if one.buffer(-HAIR).intersects(other.buffer(-HAIR)):
             found.append(f"{a} meets {b}")
+    for p in sheet.panels:
+        spots = [(f"letter {line.text}", Point(line.x, line.y).buffer(LABEL)) for line in p.labels]
+        found += [f"{a} meets {b}" for (a, one), (b, other) in combinations(spots, 2) if one.intersects(other)]
     whole = box(0, 0, sheet.width, sheet.height)
     found += [f"{a} leaves the sheet" for a, one in texts + solids + rows + ticks + badges if not whole.covers(one)]
     return found
@@ -68,6 +71,7 @@ def _texts(sheet: Sheet) -> list[tuple[str, BaseGeometry]]:
         found += [(f"{name} words {line.text}", box(*line.box)) for line in (*p.words, *p.badges)]
     found += [(f"sign words {line.text}", box(*line.box)) for sign in sheet.signs for line in sign.words]
     found += [(f"name {s.fabric}", box(*s.name.box)) for s in sheet.swatches]
+    found += [(f"key {line.text}", box(*line.box)) for line in sheet.key]
     return found
 
 

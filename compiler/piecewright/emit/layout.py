@@ -19,6 +19,7 @@ MARK = 3.6  # half the length of a matching mark
 SIGN = 24.0  # width of the sign between two panels
 AIR = 11.0  # on both sides of the sign
 BADGE = 7.6  # radius of the circle round a number of order
+LABEL = 6.5  # radius of the light ground of a number or letter on cloth or paper
 NARROW = 104.0  # words under a narrow panel may be this wide
 SWATCH = (18.0, 11.0)
 LEGEND = 210.0  # the legend of a narrow figure may be this wide
@@ -83,6 +84,7 @@ class Sheet:
     panels: tuple[PlacedPanel, ...]
     signs: tuple[PlacedSign, ...]
     swatches: tuple[Swatch, ...]
+    key: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +105,7 @@ def lay_out(figure: Figure, scale: float) -> Sheet:
     axis = MARGIN + above
     words_top = axis + below + 8.0
     x = MARGIN
+    is_lettered = not figure.key or _has_room(figure, scale)
     panels: list[PlacedPanel] = []
     signs: list[PlacedSign] = []
     for number, m in enumerate(measured):
@@ -127,7 +130,7 @@ def lay_out(figure: Figure, scale: float) -> Sheet:
                 words=_stacked(m.words, middle, words_top),
                 labels=tuple(
                     Line(x=x1 + dx, y=y1 + dy, text=label.text)
-                    for label in m.panel.labels
+                    for label in (m.panel.labels if is_lettered else ())
                     for x1, y1 in (paper(label.at, scale),)
                 ),
             )
@@ -137,6 +140,9 @@ def lay_out(figure: Figure, scale: float) -> Sheet:
     lowest = max([axis + below, *(line.box[3] for sign in signs for line in sign.words)])
     bottom = max(lowest, words_top + rows * LINE if rows else 0.0)
     width = x + MARGIN
+    key: tuple[Line, ...] = ()
+    if figure.key and is_lettered:
+        key, bottom, width = _key(figure.key, bottom + 9.0, width)
     swatches: tuple[Swatch, ...] = ()
     if figure.kind != "outline":
         swatches, bottom, width = _legend(figure, bottom + 9.0, width)
@@ -147,6 +153,7 @@ def lay_out(figure: Figure, scale: float) -> Sheet:
         panels=tuple(panels),
         signs=tuple(signs),
         swatches=swatches,
+        key=key,
     )
 
 
@@ -267,6 +274,34 @@ def _legend(figure: Figure, top: float, width: float) -> tuple[tuple[Swatch, ...
         widest = max(widest, x + needs + MARGIN)
         x += needs + 14.0
     return tuple(swatches), y + SWATCH[1], widest
+
+
+def _has_room(figure: Figure, scale: float) -> bool:
+    """Whether the grounds of all letters are clear of each other."""
+    for panel in figure.panels:
+        spots = sorted(paper(label.at, scale) for label in panel.labels)
+        for at, (x, y) in enumerate(spots):
+            for u, v in spots[at + 1 :]:
+                if u - x >= 2 * LABEL + 2.0:
+                    break
+                if (u - x) ** 2 + (v - y) ** 2 < (2 * LABEL + 2.0) ** 2:
+                    return False
+    return True
+
+
+def _key(entries: tuple[str, ...], top: float, width: float) -> tuple[tuple[Line, ...], float, float]:
+    """What the letters stand for, in rows under the figure; their bottom and the sheet's width."""
+    width = widest = max(width, LEGEND)
+    lines: list[Line] = []
+    x, y = MARGIN, top
+    for text in entries:
+        needs = text_width(text)
+        if x > MARGIN and x + needs > width - MARGIN:
+            x, y = MARGIN, y + LINE + 1.0
+        lines.append(Line(x=x + needs / 2, y=y + LINE / 2, text=text))
+        widest = max(widest, x + needs + MARGIN)
+        x += needs + 14.0
+    return tuple(lines), y + LINE, widest
 
 
 def _stacked(lines: tuple[str, ...], middle: float, top: float) -> tuple[Line, ...]:

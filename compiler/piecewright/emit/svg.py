@@ -22,6 +22,7 @@ from piecewright.emit import paths
 from piecewright.emit.layout import (
     BADGE,
     DOT,
+    LABEL,
     MARK,
     SIGN,
     SWATCH,
@@ -46,7 +47,6 @@ TOOL = "#0b5566"
 GLASS = "#dff1f5"
 HEAVY, MEDIUM, FINE = 1.35, 0.9, 0.55  # the three weights
 HALO = 0.75  # how firm the light edging of lines over cloth is
-LABEL = 6.5  # radius of the light ground of a number on cloth or paper
 SMALL = 7.0  # points to the inch: below it allowances would be mud
 
 
@@ -154,7 +154,9 @@ class _Writer:
         lines += [line for sign in sheet.signs for line in sign.words]
         lines += [swatch.name for swatch in sheet.swatches]
         if lines:
-            root.add(self._texts(lines))
+            root.add(self._texts([(line.x, line) for line in lines]))
+        if sheet.key:
+            root.add(self._texts([(line.box[0], line) for line in sheet.key], anchor="start"))
         return root
 
     # ── definitions ──────────────────────────────────────────────────────────────────────────────
@@ -207,8 +209,8 @@ class _Writer:
             group.add(self._path(measures, stroke=QUIET, stroke_width=paths.number(FINE)))
             ends = "".join(paths.line([s[:2], s[2:]]) for d in placed.dimensions for s in d.ticks)
             group.add(self._path(ends, stroke=DARK, stroke_width=paths.number(MEDIUM)))
-        if panel.labels:
-            spots = "".join(paths.circle(paper(label.at), LABEL) for label in panel.labels)
+        if placed.labels:
+            spots = "".join(paths.circle((label.x, label.y), LABEL) for label in placed.labels)
             group.add(self._path(spots, fill="#ffffff", fill_opacity=HALO))
         if placed.badges:
             rings = "".join(paths.circle((b.x, b.y), BADGE) for b in placed.badges)
@@ -341,10 +343,10 @@ class _Writer:
             paint = f"url(#{self.prefix}-cloth{self.order[fabric]})"
             group.add(Rect(insert=at, size=size, fill=paint, factory=self.root))
 
-    def _texts(self, lines: list[Line]) -> Any:
-        group = self._group(font_family=FAMILY, font_size=paths.number(SIZE), text_anchor="middle", fill=DARK)
-        for line in lines:
-            at = (paths.number(line.x), paths.number(line.y + DROP))
+    def _texts(self, lines: list[tuple[float, Line]], anchor: str = "middle") -> Any:
+        group = self._group(font_family=FAMILY, font_size=paths.number(SIZE), text_anchor=anchor, fill=DARK)
+        for x, line in lines:
+            at = (paths.number(x), paths.number(line.y + DROP))
             group.add(Text(line.text, insert=at, factory=self.root))
         return group
 

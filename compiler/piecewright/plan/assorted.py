@@ -146,6 +146,7 @@ class Words:
             panels=panels,
             legend=tuple((name, _beside(of, words, of in self._many)) for name, (of, words) in legend.items()),
             looks=tuple(looks.values()),
+            key=tuple(map(self.text, figure.key)),
         )
 
 

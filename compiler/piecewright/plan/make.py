@@ -14,6 +14,7 @@ from piecewright.plan.curves import letters, template_plans
 from piecewright.plan.cutlist import cut_plans, cut_rows
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
+from piecewright.plan.letters import lettered
 from piecewright.plan.model import (
     CutPlan,
     Extent,
@@ -104,11 +105,8 @@ def _unit_plans(
         title = tongue.titles[made.key]
         outer = measured_extent(width(made.unit), height(made.unit), tongue.settings)
         inner = measured_extent(*finished_size(made.unit), tongue.settings)
-        steps = (
-            step_plans(made, tongue, _drawer(files[item.key], tongue.titles[item.key], tongue.settings))
-            if index == 0
-            else ()
-        )
+        draw = _drawer(files[item.key], tongue.titles[item.key], made, tongue)
+        steps = step_plans(made, tongue, draw) if index == 0 else ()
         seen = words.seen((patch.fabric for patch in made.unit.patches), prints[made.key].union(made.chosen))
         pictured = made.kind != "unit" or made.key in asked
         plans.append(
@@ -147,16 +145,17 @@ def _foundation(made: Made, unit_id: str, title: str, count: int, tongue: Tongue
     return None if found is None else foundation_plan(found, unit_id, title, count, tongue)
 
 
-def _drawer(unit_id: str, title: str, settings: Settings) -> Callable[[Step, int, str], Figure]:
+def _drawer(unit_id: str, title: str, made: Made, tongue: Tongue) -> Callable[[Step, int, str], Figure]:
     def draw(step: Step, number: int, text: str) -> Figure:
-        return step_figure(
+        figure = step_figure(
             step,
             id=figure_id(unit_id, number),
             title=sentence(f"{title}, step {number}"),
             description=text,
             group=unit_id,
-            settings=settings,
+            settings=tongue.settings,
         )
+        return lettered(figure, step, made, tongue)
 
     return draw
 

@@ -126,7 +126,8 @@ class Figure:
     `<unit id>-<step number>` or `<unit id>`. `scale_group`: figures of one group share one scale.
     `title` and `description` are sentences for ears and programs. `legend`: a fabric and the words beside its sample,
     where those are not its name. `looks`: of a print that is told from the first of its fabric, the name its cloth has
-    here, the fabric, and which print it is, from 2 on."""
+    here, the fabric, and which print it is, from 2 on. `key`: what the letters in its labels stand for, one line for
+    each; where there is no room for the letters, it is left out with them."""
 
     id: str
     title: str
@@ -136,3 +137,4 @@ class Figure:
     kind: Literal["step", "finished", "outline", "cutting"]
     legend: tuple[tuple[str, str], ...] = ()
     looks: tuple[tuple[str, str, int], ...] = ()
+    key: tuple[str, ...] = ()

@@ -20,12 +20,11 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     Of a table that is only set out the cells alone."""
     rows = action.rows
     several = len(rows) > 1 and len(action.row_units) == len(rows)
-    gap = max(0.05 * extent(action.result), 0.3)
-    apart = gap + 2 * float(action.result.allowance)
+    apart = _apart(action)
     cells = Table(settings, line)
-    for r, row in enumerate(rows):
-        for c, cell in enumerate(row):
-            cells.put(cell, (c * apart, -r * apart * 1.25))
+    for row, shifts in zip(rows, cell_shifts(action), strict=True):
+        for cell, shift in zip(row, shifts, strict=True):
+            cells.put(cell, shift)
     if not action.sewn:
         return (cells.panel(),)
     panels = [cells]
@@ -50,6 +49,16 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
         _press_rows(whole, upper, lower, action.result.seams)
     whole.measure(action.result, ("bottom", "left"))
     return (*(table.panel() for table in panels), whole.panel())
+
+
+def cell_shifts(action: Lay) -> tuple[tuple[Point, ...], ...]:
+    """How far each cell is drawn from where it will lie, so that there is room between them."""
+    apart = _apart(action)
+    return tuple(tuple((c * apart, -r * apart * 1.25) for c in range(len(row))) for r, row in enumerate(action.rows))
+
+
+def _apart(action: Lay) -> float:
+    return max(0.05 * extent(action.result), 0.3) + 2 * float(action.result.allowance)
 
 
 def _number(table: Table, units: tuple[Unit, ...], apart: float) -> None:

@@ -13,6 +13,7 @@ from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Take, T
 from piecewright.kernel.build import Piece, Step
 from piecewright.plan.borders import border_text
 from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
+from piecewright.plan.letters import Letters
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
 from piecewright.plan.words import article, listed, sentence, times
@@ -48,24 +49,31 @@ def turn_text(action: Turn) -> str:
     return f"Turn the work {part} to the {'left' if degrees > 0 else 'right'}."
 
 
-def lay_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
-    """What is laid out, in which order it is sewn and how it is pressed; and the rows in words."""
+def lay_text(action: Lay, step: Step, tongue: Tongue, letters: Letters | None) -> tuple[str, tuple[str, ...]]:
+    """What is laid out, in which order it is sewn and how it is pressed; and the rows in words, by letters where
+    there are some."""
     keys = action.keys or tuple(("",) * len(row) for row in action.names)
     cells = [
         [tongue.called(key or piece_named(name, cell, step), name) for key, name, cell in zip(*row, strict=True)]
         for row in zip(keys, action.names, action.rows, strict=True)
     ]
+    meaning: tuple[str, ...] = ()
+    if letters is not None:
+        cells = letters.told()
+        meaning = () if letters.is_each_once else (sentence("; ".join(letters.key())),)
     if not action.sewn:
-        return _set_out_text(cells)
+        text, rows = _set_out_text(cells)
+        return text, (*meaning, *rows)
     if len(cells) == 1:
         text = f"Lay out {len(cells[0])} side by side, as the figure shows. Sew them together from left to right."
         return f"{text} {_lay_pressing(action)}", (sentence(f"from left to right: {_together(cells[0])}"),)
     if all(len(row) == 1 for row in cells):
         text = f"Lay out {len(cells)} one below the other, as the figure shows. Sew them together from top to bottom."
-        return f"{text} {_lay_pressing(action)}", (sentence(f"from the top: {_together([row[0] for row in cells])}"),)
+        column = sentence(f"from the top: {_together([row[0] for row in cells])}")
+        return f"{text} {_lay_pressing(action)}", (*meaning, column)
     of = f" of {len(cells[0])}" if len({len(row) for row in cells}) == 1 else ""
     text = f"Lay out {len(cells)} rows{of}, as the figure shows. Sew each row together, then the rows to each other."
-    return f"{text} {_lay_pressing(action)}", tuple(_rows_text([_together(row) for row in cells]))
+    return f"{text} {_lay_pressing(action)}", (*meaning, *_rows_text([_together(row) for row in cells]))
 
 
 def _set_out_text(cells: Sequence[Sequence[str]]) -> tuple[str, tuple[str, ...]]:

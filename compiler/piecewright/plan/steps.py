@@ -29,6 +29,7 @@ from piecewright.kernel.build import Made, Step
 from piecewright.plan.curves import curve_text
 from piecewright.plan.cutting import subcut_text, trim_text
 from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_text
+from piecewright.plan.letters import letters_of
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Figure, StepPlan
 from piecewright.plan.onto_paper import add_text
@@ -115,7 +116,7 @@ def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn
     if isinstance(action, Lay) and step.verb == "sash":
         return sash_text(action, step, tongue), ()
     if isinstance(action, Lay):
-        return lay_text(action, step, tongue)
+        return lay_text(action, step, tongue, letters_of(action, step, made, tongue))
     if isinstance(action, CutPiece):
         # What is sewn on in the same step is told with its seam.
         return ("" if sewn else start_text(action, tongue)), ()
