@@ -6,6 +6,8 @@ dark) stand before them. Lengths in answers are the plan's exact strings, in the
 
 from __future__ import annotations
 
+import re
+import unicodedata
 from functools import lru_cache
 
 from piecewright import compile_source
@@ -135,6 +137,20 @@ def bought(plan: Plan, fabric: str) -> Exact:
     (size,) = (one.bought for one in plan.fabric_cloth if one.fabric == fabric)
     assert size is not None
     return Exact.parse(size.exact)
+
+
+def batting(plan: Plan) -> tuple[Exact, Exact]:
+    """Across and down of the batting that the one quilt of a plan says to cut, in inches."""
+    lines = [line for one in plan.units for step in one.steps for line in step.details]
+    (found,) = (match for line in lines if (match := re.match(r"Backing and batting: (\S+) by (\S+) each", line)))
+    across, down = found.groups()
+    return _printed(across), _printed(down)
+
+
+def _printed(size: str) -> Exact:
+    """`51½` as a number."""
+    apart = re.sub(r"(?<=\d)(?=[½¼¾⅛⅜⅝⅞])", " ", size)
+    return number(unicodedata.normalize("NFKC", apart).replace("\u2044", "/"))
 
 
 def number(trade: str) -> Exact:

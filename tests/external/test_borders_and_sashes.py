@@ -131,6 +131,12 @@ block field
         join row-of-three on bottom
     expect 40 by 54, finished
 """.replace("{rest}", "rectangle 2 1/2 by 12 1/2 of dusk | square 12 1/2 of sand")
+SASHED = """
+quilt field
+    lay 3 by 4
+        | square 12 1/2 of sand
+    sash 2 1/2 of dusk
+"""
 BORDER = "    border 4 1/2 of clay\n"
 
 
@@ -143,6 +149,23 @@ def test_the_sampler_of_twelve_blocks_with_and_without() -> None:
     assert size(planned(plain + BORDER), "plain", finished=True) == ("44", "56")
     assert size(planned(SAMPLER), "field", finished=True) == ("40", "54")
     assert size(planned(SAMPLER.rstrip() + "\n" + BORDER), "field", finished=True) == ("48", "62")
+    for border, finished in (("", ("40", "54")), (BORDER, ("48", "62"))):
+        assert size(planned(SASHED + border), "field", finished=True) == finished
+
+
+@row("SH-05", "S25 4-H 2024")
+@row("E2E-Y10", "S25 2024")
+@row("SH-07", "S25")
+def test_the_sampler_as_a_quilt() -> None:
+    """Twelve blocks of 12, sashes and a border in one text: no more cloth than printed for either."""
+    plan = planned(SASHED + BORDER, usable="42")
+    assert size(plan, "field", finished=True) == ("48", "62")
+    assert cuts(plan, "dusk") == {("5/2", "25/2"): 8, ("5/2", "81/2"): 3}
+    assert bought(plan, "dusk") <= 36
+    assert cuts(plan, "clay") == {("9/2", "109/2"): 2, ("9/2", "97/2"): 2}
+    assert strips(plan, "clay") == {"9/2": 5}
+    # the printed border is that of the quilt without sashes, 5/8 yd; the wider one still comes from five strips
+    assert bought(plan, "clay") == Exact(45, 2)
 
 
 @row("SH-07", "S25")
@@ -163,6 +186,8 @@ block sashed-row
 """
     rest = "rectangle 3 by 12 1/2 of dusk | square 12 1/2 of sand"
     planned(body.format(rest=rest, claim="41 1/2"))
-    found = refused(body.format(rest=rest, claim="41 3/4"))
-    assert found.code.startswith("E4")
-    assert "41 1/2, not 41 3/4: 1/4 less" in words(found)
+    told = "quilt field\n    lay 3 by 3\n        | square 12 1/2 of sand\n    sash 3 of dusk\n    expect width 41 3/4\n"
+    for text in (body.format(rest=rest, claim="41 3/4"), told):
+        found = refused(text)
+        assert found.code.startswith("E4")
+        assert "41 1/2, not 41 3/4: 1/4 less" in words(found)
