@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import dist
 
 from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Settings
-from piecewright.kernel.measure import raw_outline
+from piecewright.kernel.measure import finished_size, raw_outline
 from piecewright.kernel.unit import Seam, Unit
 from piecewright.plan.model import Badge, Panel, Point
 from piecewright.plan.table import HERE, Table, extent
@@ -33,8 +34,7 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
         for r, unit in enumerate(action.row_units):
             shift = (0.0, -r * apart)
             table.put(unit, shift)
-            for left, right in pairwise(rows[r]):
-                _press_between(table, left, right, unit.seams, shift)
+            _press_row(table, rows[r], unit.seams, shift)
         panels.append(table)
         _number(table, action.row_units, apart)
     elif several:
@@ -43,10 +43,8 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     whole.put(action.result)
     if len(panels) == 1:
         for row in rows:
-            for left, right in pairwise(row):
-                _press_between(whole, left, right, action.result.seams, HERE)
-    for upper, lower in pairwise(rows):
-        _press_rows(whole, upper, lower, action.result.seams)
+            _press_row(whole, row, action.result.seams, HERE)
+    _press_rows(whole, rows, action.result.seams)
     whole.measure(action.result, ("bottom", "left"))
     return (*(table.panel() for table in panels), whole.panel())
 
@@ -69,30 +67,49 @@ def _number(table: Table, units: tuple[Unit, ...], apart: float) -> None:
         table.badges.append(Badge(at=middle, side="left", text=str(r + 1)))
 
 
-def _press_between(table: Table, first: Unit, second: Unit, seams: tuple[Seam, ...], shift: Point) -> None:
-    """An arrow on the seam between two neighbours."""
-    found = _shared(first, second)
-    if found is None:
-        return
-    _press_at(table, found, seams, shift)
+def _press_row(table: Table, cells: tuple[Unit, ...], seams: tuple[Seam, ...], shift: Point) -> None:
+    """An arrow on each seam between two neighbours."""
+    shared = [_shared(left, right) for left, right in pairwise(cells)]
+    narrow = any(_is_narrow(cell, 0) for cell in cells[1:-1])
+    for n, stretch in enumerate(shared):
+        if stretch is not None:
+            _press_at(table, stretch, seams, shift, _along(n, narrow))
 
 
-def _press_rows(table: Table, upper: tuple[Unit, ...], lower: tuple[Unit, ...], seams: tuple[Seam, ...]) -> None:
-    """One arrow on the seam between two rows, beside the middle of it so that it crosses no other."""
-    shared = [pair for a in upper for b in lower if (pair := _shared(a, b)) is not None]
-    if not shared:
-        return
-    _press_at(table, shared[(len(shared) - 1) // 2], seams, HERE)
+def _press_rows(table: Table, rows: tuple[tuple[Unit, ...], ...], seams: tuple[Seam, ...]) -> None:
+    """One arrow on each seam between two rows, on a long stretch near its middle so that it crosses no other."""
+    narrow = any(any(_is_narrow(cell, 1) for cell in row) for row in rows[1:-1])
+    for n, (upper, lower) in enumerate(pairwise(rows)):
+        shared = [pair for a in upper for b in lower if (pair := _shared(a, b)) is not None]
+        longest = max((dist(*pair) for pair in shared), default=0.0)
+        shared = [pair for pair in shared if dist(*pair) * 2 > longest]
+        if shared:
+            _press_at(table, shared[(len(shared) - 1) // 2], seams, HERE, _along(n, narrow))
 
 
-def _press_at(table: Table, stretch: tuple[Point, Point], seams: tuple[Seam, ...], shift: Point) -> None:
-    """An arrow at the middle of a stretch of a seam; other seams may run into that point."""
-    (x0, y0), (x1, y1) = stretch
-    middle = (x0 + x1) / 2, (y0 + y1) / 2
+def _along(number: int, narrow: bool) -> float:
+    """Where on its seam an arrow stands. On both sides of a narrow strip they would lie on each other, and stand
+    by turns."""
+    return (0.3, 0.7)[number % 2] if narrow else 0.5
+
+
+def _is_narrow(cell: Unit, axis: int) -> bool:
+    """Whether a cell is a strip that lies between two seams: along `axis` (0 across, 1 down) far smaller."""
+    size = [float(side) for side in finished_size(cell)]
+    return size[axis] * 3 < size[1 - axis]
+
+
+def _press_at(
+    table: Table, stretch: tuple[Point, Point], seams: tuple[Seam, ...], shift: Point, along: float
+) -> None:
+    """An arrow on a stretch of a seam, `along` of the way from its left or lower end; other seams may run into that
+    point."""
+    (x0, y0), (x1, y1) = sorted(stretch)
+    at = x0 + (x1 - x0) * along, y0 + (y1 - y0) * along
     for seam in seams:
         dx, dy = seam.direction.floats
-        if abs(dx * (y1 - y0) - dy * (x1 - x0)) < CLOSE and _lies_on(middle, seam):
-            table.press(seam, middle, shift)
+        if abs(dx * (y1 - y0) - dy * (x1 - x0)) < CLOSE and _lies_on(at, seam):
+            table.press(seam, at, shift)
             return
 
 
