@@ -72,7 +72,7 @@ NAMES = (
     "double-stripe",
     "rail-strip",
     "coped",
-    *(QUILTS := ("duet", "sampler", "mitre", "garden")),
+    *(QUILTS := ("duet", "windows", "lattice", "sampler", "mitre", "garden")),
 )
 
 
@@ -109,6 +109,7 @@ def test_sizes() -> None:
     sizes = {one.key: (str(width(one.unit)), str(height(one.unit)), one.copies) for one in built().made}
     assert sizes["lantern(dusk, glow)"] == ("8", "8", 1)
     assert sizes["duet"] == ("115/2", "81/2", 1)
+    assert sizes["windows"] == ("21/2 + 36*sqrt(2)", "21/2 + 48*sqrt(2)", 1)
     assert sizes["sampler"] == ("95/2", "95/2", 1)
     assert sizes["mitre"] == ("59/2", "59/2", 1)
     assert sizes["garden"] == ("21", "21", 1)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from piecewright.exact import Vector
 from piecewright.kernel.action import Finish, Lay, Sew
 from piecewright.kernel.rope import farther_than
 from piecewright.kernel.unit import Seam, Unit
@@ -93,14 +94,14 @@ def joins(action: Sew | Finish | Lay) -> Iterator[Join]:
             key: tuple[object, ...] = (names[c], _size(row[c]), names[c + 1], _size(row[c + 1]))
             if key not in seen and (row[c].seams or row[c + 1].seams):
                 seen.add(key)
-                yield from _facing(row[c], row[c + 1], (0, 1), names[c], names[c + 1])
+                yield from _facing(row[c], row[c + 1], action.along.left(), names[c], names[c + 1])
     rows = action.row_units
     for r in range(len(rows) - 1):
         above = tuple(zip(action.names[r], map(_size, action.rows[r]), strict=True))
         below = tuple(zip(action.names[r + 1], map(_size, action.rows[r + 1]), strict=True))
         if (above, below) not in seen and (rows[r].seams or rows[r + 1].seams):
             seen.add((above, below))
-            yield from _facing(rows[r], rows[r + 1], (1, 0), "the row above", "the row below")
+            yield from _facing(rows[r], rows[r + 1], action.along, "the row above", "the row below")
 
 
 def _size(unit: Unit) -> tuple[float, float]:
@@ -109,10 +110,10 @@ def _size(unit: Unit) -> tuple[float, float]:
     return round(bx - ax, 6), round(by - ay, 6)
 
 
-def _facing(first: Unit, second: Unit, way: tuple[int, int], name: str, other: str) -> Iterator[Join]:
+def _facing(first: Unit, second: Unit, way: Vector, name: str, other: str) -> Iterator[Join]:
     """The one edge of each that runs that way, and back."""
-    mine = [i for i, d in enumerate(first.directions) if d.x == way[0] and d.y == way[1]]
-    theirs = [j for j, d in enumerate(second.directions) if d.x == -way[0] and d.y == -way[1]]
+    mine = [i for i, d in enumerate(first.directions) if d == way]
+    theirs = [j for j, d in enumerate(second.directions) if d == -way]
     if len(mine) == 1 and len(theirs) == 1:
         yield Join(first, mine[0], second, theirs[0], name, other)
 

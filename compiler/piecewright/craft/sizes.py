@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from piecewright.craft.finding import Finding
 from piecewright.exact import Exact
-from piecewright.kernel.action import Trim
+from piecewright.kernel.action import Action, Lay, Trim
 from piecewright.kernel.alike import has_hands
 from piecewright.kernel.build import Build, Made, Piece
 from piecewright.kernel.unit import Unit
@@ -115,7 +115,7 @@ class Sizes:
     def _is_trimmed(self, made: Made, number: int) -> bool:
         """Whether a trim comes after a step, here or in every unit that uses this one. What is asked for outright
         is used as it is."""
-        if any(isinstance(action, Trim) for step in made.steps[number:] for action in step.actions):
+        if any(_trims(action) for step in made.steps[number:] for action in step.actions):
             return True
         keys = {one.key for one in self._build.made if one.key == made.key or (made.whole and one.whole == made.whole)}
         if keys & self._asked:
@@ -137,6 +137,11 @@ class Sizes:
                         if isinstance(supply.source, str):
                             self._users.setdefault(supply.source, []).append((made, number))
         return self._users
+
+
+def _trims(action: Action) -> bool:
+    """Whether an action cuts edges straight; a table on point is trimmed when it is sewn."""
+    return isinstance(action, Trim) or (isinstance(action, Lay) and action.sewn and not action.is_level)
 
 
 def _ruled(piece: Piece, verb: str) -> tuple[Exact, ...]:

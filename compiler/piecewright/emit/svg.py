@@ -272,7 +272,8 @@ class _Writer:
                 group.add(self._path(d, fill="#ffffff", fill_opacity="0.66"))
                 group.add(self._path(d, fill=f"url(#{self.prefix}-off)"))
         if raw := every("raw"):
-            group.add(self._path(raw, stroke=DARK, stroke_width=paths.number(HEAVY)))
+            weight = HEAVY if scale >= SMALL else FINE + (HEAVY - FINE) * scale / SMALL
+            group.add(self._path(raw, stroke=DARK, stroke_width=paths.number(weight)))
         if guide := every("guide"):
             group.add(self._path(guide, stroke=QUIET, stroke_width=paths.number(FINE)))
 

@@ -11,49 +11,13 @@ from typing import NamedTuple
 
 from piecewright.diagnostics.nearest import nearest
 from piecewright.evaluate.report import Problem
+from piecewright.evaluate.spoken import CLOSED, SPOKEN
 from piecewright.source import Span
 from piecewright.syntax.ast import Call, Item, Member, Name, Number, Part, Phrase, Text
 from piecewright.verbs.registry import Verb
 from piecewright.verbs.table import VERBS
 from piecewright.verbs.template import LISTS, Form, FormPart, Slot, form
-from piecewright.verbs.words import CORNERS, EDGES, GAPS, LINES, MEASURES, PLACES, POINTS, WAYS
-
-CLOSED: dict[str, Sequence[str]] = {
-    "edge": EDGES,
-    "edges": EDGES,
-    "corners": (*CORNERS, "corners"),
-    "line": LINES,
-    "lines": (*LINES, *EDGES),
-    "point": POINTS,
-    "place": PLACES,
-    "places": GAPS,
-    "end": PLACES,
-    "measure": MEASURES,
-}
-"""Kinds of slots that only certain words may fill, or a parameter that stands for one."""
-
-SPOKEN = {
-    "length": "a size",
-    "count": "a number",
-    "angle": "an angle in degrees",
-    "fabric": "a fabric",
-    "piece": "a piece",
-    "edge": "an edge",
-    "edges": "an edge, or several with `and`",
-    "corners": "a corner, or several with `and`",
-    "line": "a line",
-    "lines": "an edge or a diagonal, or several with `and`",
-    "point": "a point",
-    "place": "a place",
-    "places": "a side or corner, or several with `and`",
-    "end": "a place at one end",
-    "name": "a new name",
-    "names": "new names",
-    "text": "a text between quotation marks",
-    "way": "`right`, `left` or `around`",
-    "measure": "what is measured",
-    "side": "a fabric, a unit, a side or `darker`",
-}
+from piecewright.verbs.words import PLACES, WAYS
 
 
 class PieceNode:
@@ -235,17 +199,9 @@ def _spoken(part: FormPart) -> str:
 
 def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: bool) -> Misfit | None:
     tokens = wanted.tokens
-    first = tokens[0]
-    if isinstance(first, Slot) and first.kind in LISTS:
-        items: list[Item] = []
-        for member in part.members:
-            if len(member.items) > 1:
-                return Misfit(1, member.items[1].span, f"`{member.items[1].span.text}` has no place in this list")
-            items.append(member.items[0])
-            if strict and not _may_be(first.kind, member.items[0], strict):
-                return Misfit(0, member.span, f"`{member.span.text}` is not {SPOKEN[first.kind]}")
-        nodes[first.name] = tuple(items)
-        return None
+    last = tokens[-1]
+    if isinstance(last, Slot) and last.kind in LISTS:
+        return _list(last, tokens[:-1], part, nodes, strict)
     if len(part.members) > 1:
         second = part.members[1]
         return Misfit(1, second.span, "only places and new names come in a list; this takes one thing", "E220")
@@ -280,6 +236,27 @@ def _part(wanted: FormPart, part: Part, extras: list[Part], nodes: Raw, strict: 
         at += 1
     if at < len(given):
         return Misfit(at, given[at].span, f"`{given[at].span.text}` has no place here")
+    return None
+
+
+def _list(slot: Slot, words: tuple[str | Slot, ...], part: Part, nodes: Raw, strict: bool) -> Misfit | None:
+    """A list, and before it words that stand as they are."""
+    items: list[Item] = []
+    for number, member in enumerate(part.members):
+        given = member.items
+        if not number:
+            for word, item in zip(words, given, strict=False):
+                if not (isinstance(item, Name) and item.text == word):
+                    return Misfit(0, item.span, f"`{item.span.text}` stands where `{word}` belongs")
+            if len(given) <= len(words):
+                return Misfit(1, _last(part), f"{SPOKEN[slot.kind]} is missing after `{given[-1].span.text}`")
+            given = given[len(words) :]
+        if len(given) > 1:
+            return Misfit(1, given[1].span, f"`{given[1].span.text}` has no place in this list")
+        items.append(given[0])
+        if strict and not _may_be(slot.kind, given[0], strict):
+            return Misfit(0, member.span, f"`{given[0].span.text}` is not {SPOKEN[slot.kind]}")
+    nodes[slot.name] = tuple(items)
     return None
 
 

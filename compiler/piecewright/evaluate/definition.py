@@ -11,7 +11,7 @@ from piecewright.source import Span
 from piecewright.syntax.ast import Call, Item, Line, Name, Number, Phrase, Product, Row, Sum, Text
 from piecewright.verbs.registry import Verb
 from piecewright.verbs.table import VERBS
-from piecewright.verbs.words import KEPT, RESERVED
+from piecewright.verbs.words import RESERVED
 
 if TYPE_CHECKING:
     from piecewright.evaluate.scope import Scope
@@ -100,20 +100,15 @@ class Definition:
 
     def _matched(self, lines: tuple[Line | Row, ...], report: Report) -> list[Statement]:
         found: list[Statement] = []
-        beyond = False
         for line in lines:
             try:
                 if isinstance(line, Row):
                     raise Problem("E219", "a row stands only under `lay`", line.span)
                 statement = self._statement(line, report)
             except Problem as problem:
-                # one verb of a later edition brings clauses and more verbs of its own with it
-                if not beyond:
-                    report.problem(problem)
+                report.problem(problem)
                 self.broken = True
-                words = [w for w in line.span.text.split() if w]
-                beyond = beyond or words[0].lower() in KEPT
-                self.hidden.update(w.lower() for w in words)
+                self.hidden.update(word.lower() for word in line.span.text.split())
                 continue
             found.append(statement)
         return found
@@ -164,8 +159,6 @@ class Definition:
         text = first.span.text if not isinstance(first, Call) else word
         message = f"no step begins with `{text}`"
         span = first.name.span if isinstance(first, Call) else first.span
-        if word in KEPT:
-            return Problem("E201", f"this compiler does not know the step `{word}` yet", span, near(word, tuple(VERBS)))
         if word in WELL_KNOWN:
             return Problem("E201", message, span, WELL_KNOWN[word])
         if self.scope.has(word):
@@ -198,7 +191,7 @@ def binding(line: Line) -> tuple[Name, ValueNode] | None:
 def may_be_name(name: Name) -> None:
     """Raises `Problem` for a word that the language keeps for itself."""
     if name.text in VERBS or name.text in RESERVED:
-        what = "a verb" if name.text in VERBS or name.text in KEPT else "a word of the language"
+        what = "a verb" if name.text in VERBS else "a word of the language"
         raise Problem("E208", f"`{name.text}` is {what}, and cannot be a name", name.span, "choose another name")
 
 

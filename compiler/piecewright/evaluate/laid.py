@@ -54,6 +54,18 @@ def still_layered(work: Work, span: Span) -> Problem:
     return Problem("E320", "pieces still lie on each other when this unit ends", span, _mend(work))
 
 
+def unfilled(filled: tuple[tuple[str, str], ...], verb: str, span: Span) -> Problem:
+    """A step, or the end of the definition, while a table on point still has gaps at its edges or corners."""
+    lacking = " and ".join(one for one in ("sides", "corners") if one not in dict(filled))
+    before = f"before `{verb}`" if verb else "below its table"
+    return Problem(
+        "E330",
+        f"the table on point has gaps at its {lacking}, and nothing is sewn yet",
+        span,
+        f"write `fill {lacking} of FABRIC` {before}",
+    )
+
+
 def _mend(work: Work) -> str:
     if work.layers is not None and not work.layers.placed:
         return "cut them apart first, so that each part is held by one seam and can be opened"

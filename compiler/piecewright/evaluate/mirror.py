@@ -186,6 +186,7 @@ class Glass:
                 row_units=tuple(self.unit(unit) for unit in action.row_units),
                 keys=tuple(tuple(self._twin(key) if key else "" for key in reversed(row)) for row in action.keys),
                 result=self.unit(action.result),
+                along=Vector(action.along.x, -action.along.y),
             )
         return self._trim(action)
 

@@ -31,6 +31,20 @@ def _units_do_not_fill(f: Facts) -> Saying:
     return Saying("E328", message, f"sew spacers first: {' and '.join(parts)}")
 
 
+def _point_sizes_differ(f: Facts) -> Saying:
+    first, second = f.length("first"), f.length("second")
+    message = (
+        f"`{f.word('piece')}` finishes at {f.shown(first)} and `{f.word('other')}` at {f.shown(second)}, and on point"
+        " all blocks are of one size"
+    )
+    if first < second:
+        lacking = (second - first) / 2
+        return Saying(
+            "E330", message, f"frame it first: `border {f.shown(lacking + f.settings.seam * 2)} of FABRIC`"
+        )
+    return Saying("E330", message, f"trim it to {f.shown(second + f.settings.seam * 2)} first, or frame the others")
+
+
 SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "units-do-not-fill": _units_do_not_fill,
     "corners-need-all": lambda f: Saying(
@@ -53,6 +67,42 @@ SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     ),
     "lengthwise-pieced": lambda f: Saying(
         "E329", "pieced work is not cut along the selvage", "leave `lengthwise` out"
+    ),
+    "fill-nowhere": lambda f: Saying(
+        "E330",
+        "there is no table on point here with gaps to be filled",
+        "write `fill` below `lay 3 by 4 on point`, before any other step but `sash`",
+    ),
+    "filled-already": lambda f: Saying(
+        "E330", f"the {f.word('place')} are filled already", "name `sides` and `corners` once"
+    ),
+    "fill-floats-differ": lambda f: Saying(
+        "E330",
+        f"the sides and the corners lie {f.shown(f.length('first'))} and {f.shown(f.length('second'))} outside the"
+        " points, and both are cut off by one edge",
+        "give both lines the same `float`, or fill them in one: `fill sides and corners of FABRIC`",
+    ),
+    "point-too-small": lambda f: Saying(
+        "E330",
+        f"a table of {f.count('across')} by {f.count('down')} on point has no blocks between its rows",
+        "lay at least 2 by 2 on point; one block on its point is framed by the library's `square-in-a-square`",
+    ),
+    "point-not-square": lambda f: Saying(
+        "E330",
+        f"`{f.word('piece')}` finishes {f.shown(f.length('first'))} by {f.shown(f.length('second'))}, and on point"
+        " every block is a square that lies straight"
+        if f.length("first") != f.length("second")
+        else f"`{f.word('piece')}` is no square with four plain corners that lies straight, as a block on point is",
+        "trim it to a square first",
+    ),
+    "point-sizes-differ": _point_sizes_differ,
+    "point-all-round": lambda f: Saying(
+        "E330", "on point sashes lie on all sides of every block anyway", "leave `all-round` out"
+    ),
+    "point-floats": lambda f: Saying(
+        "E330",
+        "with sashes the edge runs through the middles of the outer posts, and cannot lie farther out",
+        "leave `float` out, and sew a border",
     ),
     "sash-nowhere": lambda f: Saying(
         "E327",

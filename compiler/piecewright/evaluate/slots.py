@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
-from piecewright.evaluate.bind import CLOSED, SPOKEN, Match, Node, PieceNode, near, way
+from piecewright.evaluate.bind import Match, Node, PieceNode, near, way
 from piecewright.evaluate.report import Problem
+from piecewright.evaluate.spoken import CLOSED, SPOKEN
 from piecewright.evaluate.values import Place, Unknown, angle, count, kind_of, length
 from piecewright.kernel.build import Fabric
 from piecewright.syntax.ast import Item, Name, Text
@@ -17,7 +18,7 @@ from piecewright.verbs.work import Brought
 if TYPE_CHECKING:
     from piecewright.evaluate.env import Env
 
-PLACED = ("edge", "edges", "places", "corners", "line", "lines", "point", "place", "end")
+PLACED = ("edge", "edges", "places", "corners", "line", "lines", "point", "place", "end", "targets")
 
 
 def bound(match: Match, env: Env, rows: tuple[tuple[Brought, ...], ...] = ()) -> tuple[Said, bool, tuple[str, ...]]:

@@ -9,7 +9,7 @@ from piecewright.evaluate.bind import Match
 from piecewright.evaluate.definition import Definition, Statement, may_be_name
 from piecewright.evaluate.drafts import Draft, also
 from piecewright.evaluate.env import Env
-from piecewright.evaluate.laid import faced, layers_refused, still_layered
+from piecewright.evaluate.laid import faced, layers_refused, still_layered, unfilled
 from piecewright.evaluate.on_paper import off_paper, papered
 from piecewright.evaluate.prints import in_words
 from piecewright.evaluate.recipes import Recipe
@@ -68,6 +68,8 @@ class Table:
         if self.definition.kind != "unit" and not self.env.lost and work is not None and slits(work.unit):
             what = f"a seam is still open when `{self.definition.name}` is done"
             self._problem(Problem("E319", what, self.definition.span, "sew the rest of it: `finish seam`"))
+        if work is not None and work.pointed is not None and not self.env.lost:
+            self._problem(unfilled(work.pointed.filled, "", self._end))
         if work is not None and work.layers is not None and not self.env.lost:
             self._problem(still_layered(work, self._end))
         papered(self.drafts)
@@ -248,6 +250,8 @@ class Table:
                 statement.span,
                 f"write this line above `{work.quilted}`",
             )
+        if work.pointed is not None and verb.name not in ("sash", "fill", "note"):
+            raise unfilled(work.pointed.filled, verb.name, statement.span)
         if work.parts and verb.role != "remark":
             raise Problem(
                 "E313",
@@ -355,6 +359,7 @@ def run_verb(
         line=match.span.line,
         sashed=sashed,
         used=taken,
+        quilt=env.definition is not None and env.definition.kind == "quilt",
     )
     try:
         return verb.run(bench, said)

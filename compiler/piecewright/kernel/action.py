@@ -198,7 +198,9 @@ class Lay:
     """Units set out in rows, top row first, left to right, each where it lies in `result`; sewn row
     by row. `names[r][c]` is what each is called. `row_units`: each row when it is sewn, where it lies in
     `result`, its outer allowances still on. `keys[r][c]` is the key of the unit, empty for a piece of cloth.
-    Not `sewn`: they are only set out, side by side without seams, and `result` is the first of them."""
+    Not `sewn`: they are only set out, side by side without seams, and `result` is the first of them. `along`: the unit
+    vector that rows run along, to their right; on point not level, and the edges are `trimmed` so far outside the
+    points of the blocks or, with sashes, the middles of the outer posts, in inches."""
 
     rows: tuple[tuple[Unit, ...], ...]
     names: tuple[tuple[str, ...], ...]
@@ -206,6 +208,12 @@ class Lay:
     row_units: tuple[Unit, ...] = ()
     keys: tuple[tuple[str, ...], ...] = ()
     sewn: bool = True
+    along: Vector = Vector(1, 0)
+    trimmed: Exact | None = None
+
+    @property
+    def is_level(self) -> bool:
+        return not self.along.y
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

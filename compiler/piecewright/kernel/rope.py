@@ -197,6 +197,23 @@ class Rope(Generic[T]):
                 kept.append(new)
         return self if same else Rope(tuple(kept))
 
+    def mended(self, clear: Callable[[Box], bool], change: Callable[[T], T | None]) -> Rope[T]:
+        """The rope with everything replaced that is not certainly clear of something, as `unless` gives it; by nothing
+        where `change` gives None. The same rope where nothing changed."""
+        if self._items is None:
+            if clear(self.reach()):
+                return self
+            left, right = self._parts()
+            first, last = left.mended(clear, change), right.mended(clear, change)
+            if first is left and last is right:
+                return self
+            return _branch(first, last) if first.count and last.count else first + last
+        items = self._here()
+        kept = [item if clear(item.reach) else change(item) for item in items]
+        if all(one is other for one, other in zip(kept, items, strict=True)):
+            return self
+        return Rope(tuple([item for item in kept if item is not None]))
+
     def reach(self) -> Box:
         """The box round all of it."""
         found = self._box

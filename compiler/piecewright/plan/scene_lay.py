@@ -9,7 +9,8 @@ from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import finished_size, raw_outline
 from piecewright.kernel.unit import Seam, Unit
-from piecewright.plan.model import Badge, Panel, Point
+from piecewright.plan.model import Badge, Label, Panel, Point
+from piecewright.plan.on_point_text import is_sashed
 from piecewright.plan.table import HERE, Table, extent
 
 CLOSE = 1e-6  # inches
@@ -19,6 +20,8 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     """First the cells, drawn apart where they will lie; then, if both rows and columns are more than one, the
     sewn rows; then the whole with its size. Arrows show how the seams new in each are pressed.
     Of a table that is only set out the cells alone."""
+    if not action.is_level:
+        return on_point_panels(action, settings, line)
     rows = action.rows
     several = len(rows) > 1 and len(action.row_units) == len(rows)
     apart = _apart(action)
@@ -50,13 +53,61 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
 
 
 def cell_shifts(action: Lay) -> tuple[tuple[Point, ...], ...]:
-    """How far each cell is drawn from where it will lie, so that there is room between them."""
+    """How far each cell is drawn from where it will lie, so that there is room between them: on point, away from the
+    middle of the table."""
+    if not action.is_level:
+        return _from_the_middle(action)
     apart = _apart(action)
     return tuple(tuple((c * apart, -r * apart * 1.25) for c in range(len(row))) for r, row in enumerate(action.rows))
 
 
 def _apart(action: Lay) -> float:
     return max(0.05 * extent(action.result), 0.3) + 2 * float(action.result.allowance)
+
+
+def _from_the_middle(action: Lay) -> tuple[tuple[Point, ...], ...]:
+    middles = [[_middle(unit) for unit in row] for row in action.rows]
+    across = [x for row in middles for x, _ in row]
+    apart = 2 * float(action.rows[0][0].allowance) + max(0.01 * (max(across) - min(across)), 0.3)
+    near = min(
+        ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5 for row in middles for (ax, ay), (bx, by) in pairwise(row)
+    )
+    return tuple(tuple((x * apart / near, y * apart / near) for x, y in row) for row in middles)
+
+
+def on_point_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
+    """Of a table on point that is set out, the pieces drawn apart from the middle. Of one that is sewn the diagonal
+    rows, apart, each with its number at its upper left end; then the whole. Every seam of one with sashes is pressed
+    toward them, which needs no arrows."""
+    rows = action.rows
+    if not action.sewn:
+        cells = Table(settings, line)
+        for row, shifts in zip(rows, cell_shifts(action), strict=True):
+            for unit, shift in zip(row, shifts, strict=True):
+                cells.put(unit, shift)
+        return (cells.panel(),)
+    apart = 2 * float(action.result.allowance) + 0.01 * extent(action.result)
+    sashed = is_sashed(action)
+    ux, uy = action.along.floats
+    table = Table(settings, line)
+    for r, unit in enumerate(action.row_units):
+        shift = (uy * r * apart * 2, -ux * r * apart * 2)
+        table.put(unit, shift)
+        for left, right in () if sashed else pairwise(rows[r]):
+            _press_between(table, left, right, unit.seams, shift)
+        x, y = _middle(rows[r][0])
+        table.labels.append(Label(at=(x + shift[0], y + shift[1]), text=str(r + 1)))
+    whole = Table(settings, line)
+    whole.put(action.result)
+    for upper, lower in () if sashed else pairwise(rows):
+        _press_rows(whole, upper, lower, action.result.seams)
+    whole.measure(action.result, ("bottom", "left"))
+    return table.panel(), whole.panel()
+
+
+def _middle(unit: Unit) -> Point:
+    corners = [corner.finished.floats for corner in unit.corners]
+    return sum(x for x, _ in corners) / len(corners), sum(y for _, y in corners) / len(corners)
 
 
 def _number(table: Table, units: tuple[Unit, ...], apart: float) -> None:

@@ -11,9 +11,11 @@ from itertools import pairwise
 
 from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Take, Turn
 from piecewright.kernel.build import Piece, Step
+from piecewright.kernel.unit import Pressed, Unit
 from piecewright.plan.borders import border_text
 from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
 from piecewright.plan.letters import Letters
+from piecewright.plan.on_point_text import OPEN, is_filler, sashes_text, set_out_text
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
 from piecewright.plan.words import article, listed, sentence, times
@@ -52,28 +54,43 @@ def turn_text(action: Turn) -> str:
 def lay_text(action: Lay, step: Step, tongue: Tongue, letters: Letters | None) -> tuple[str, tuple[str, ...]]:
     """What is laid out, in which order it is sewn and how it is pressed; and the rows in words, by letters where
     there are some."""
-    keys = action.keys or tuple(("",) * len(row) for row in action.names)
-    cells = [
-        [tongue.called(key or piece_named(name, cell, step), name) for key, name, cell in zip(*row, strict=True)]
-        for row in zip(keys, action.names, action.rows, strict=True)
-    ]
+    cells = _cells(action, step, tongue)
     meaning: tuple[str, ...] = ()
     if letters is not None:
         cells = letters.told()
         meaning = () if letters.is_each_once else (sentence("; ".join(letters.key())),)
+    if not action.sewn and not action.is_level:
+        return set_out_text(action), (*meaning, *_rows_text([_together(row) for row in cells]))
     if not action.sewn:
         text, rows = _set_out_text(cells)
         return text, (*meaning, *rows)
     if len(cells) == 1:
         text = f"Lay out {len(cells[0])} side by side, as the figure shows. Sew them together from left to right."
-        return f"{text} {_lay_pressing(action)}", (sentence(f"from left to right: {_together(cells[0])}"),)
+        return f"{text} {lay_pressing(action)}", (sentence(f"from left to right: {_together(cells[0])}"),)
     if all(len(row) == 1 for row in cells):
         text = f"Lay out {len(cells)} one below the other, as the figure shows. Sew them together from top to bottom."
         column = sentence(f"from the top: {_together([row[0] for row in cells])}")
-        return f"{text} {_lay_pressing(action)}", (*meaning, column)
+        return f"{text} {lay_pressing(action)}", (*meaning, column)
     of = f" of {len(cells[0])}" if len({len(row) for row in cells}) == 1 else ""
     text = f"Lay out {len(cells)} rows{of}, as the figure shows. Sew each row together, then the rows to each other."
-    return f"{text} {_lay_pressing(action)}", (*meaning, *_rows_text([_together(row) for row in cells]))
+    return f"{text} {lay_pressing(action)}", (*meaning, *_rows_text([_together(row) for row in cells]))
+
+
+def _cells(action: Lay, step: Step, tongue: Tongue) -> list[list[str]]:
+    """What each piece of a table is called."""
+    keys = action.keys or tuple(("",) * len(row) for row in action.names)
+    return [
+        [
+            name if is_filler(name) else tongue.called(key or piece_named(name, cell, step), name)
+            for key, name, cell in zip(*row, strict=True)
+        ]
+        for row in zip(keys, action.names, action.rows, strict=True)
+    ]
+
+
+def rows_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, ...]:
+    """The rows of a table, one line for each different one."""
+    return tuple(_rows_text([_together(row) for row in _cells(action, step, tongue)]))
 
 
 def _set_out_text(cells: Sequence[Sequence[str]]) -> tuple[str, tuple[str, ...]]:
@@ -96,6 +113,8 @@ def sash_text(action: Lay, step: Step, tongue: Tongue) -> str:
         else tongue.called(source, source)
         for source in brought(step)
     ]
+    if not action.is_level:
+        return sashes_text(_together(named), action)
     text = f"Lay the sashes with them, as the figure shows: {_together(named)}."
     if len(action.rows) == 1:
         text += " Sew all together from left to right."
@@ -103,8 +122,8 @@ def sash_text(action: Lay, step: Step, tongue: Tongue) -> str:
         text += " Sew all together from top to bottom."
     else:
         text += " Sew each row together, then the rows to each other."
-    is_open = all(unit.seams[-1].pressed == "open" for unit in (*action.row_units, action.result) if unit.seams)
-    return f"{text} {'Press every seam open.' if is_open else 'Press as the arrows show.'}"
+    is_open = all(_last(unit) in ("open", None) for unit in (*action.row_units, action.result))
+    return f"{text} {OPEN if is_open else 'Press as the arrows show.'}"
 
 
 def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue) -> tuple[str, tuple[str, ...]]:
@@ -185,16 +204,19 @@ def _pressing(presses: Sequence[Press], seams_all: str = "every seam") -> str:
     return f"Press {'both seams' if len(presses) == 2 else seams_all} {ways[0]}."
 
 
-def _lay_pressing(action: Lay) -> str:
+def lay_pressing(action: Lay) -> str:
     """How the seams of a table lie. The last seam of a unit is the one sewn last."""
-    pressed = [
-        row.seams[-1].pressed for row, cells in zip(action.row_units, action.rows, strict=True) if len(cells) > 1
-    ]
-    if action.result.seams and action.result.seams[-1].pressed == "open":
-        return "Press every seam open."
+    pressed = [_last(row) for row, cells in zip(action.row_units, action.rows, strict=True) if len(cells) > 1]
+    if _last(action.result) == "open":
+        return OPEN
     if len(pressed) > 1 and all(one != next_ for one, next_ in pairwise(pressed)):
         return "Press the seams of each row the other way from those of the row above."
     return "Press as the arrows show."
+
+
+def _last(unit: Unit) -> Pressed | None:
+    """How the seam that was sewn last is pressed."""
+    return next((seam.pressed for seam in reversed(unit.seam_rope)), None)
 
 
 def _together(cells: Sequence[str]) -> str:

@@ -32,9 +32,19 @@ from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_
 from piecewright.plan.letters import letters_of
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Figure, StepPlan
+from piecewright.plan.on_point_text import fill_text
 from piecewright.plan.onto_paper import add_text
 from piecewright.plan.quilted import back_text, bind_text
-from piecewright.plan.sentences import lay_text, sash_text, sew_text, start_text, take_text, turn_text
+from piecewright.plan.sentences import (
+    lay_pressing,
+    lay_text,
+    rows_text,
+    sash_text,
+    sew_text,
+    start_text,
+    take_text,
+    turn_text,
+)
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import listed, plain, sentence, times, typographic
 
@@ -113,6 +123,9 @@ def _kind(action: Action) -> type:
 
 
 def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn: bool) -> tuple[str, tuple[str, ...]]:
+    if isinstance(action, Lay) and step.verb == "fill":
+        text = fill_text(action, step, tongue, lay_pressing(action))
+        return text, rows_text(action, step, tongue) if action.sewn else ()
     if isinstance(action, Lay) and step.verb == "sash":
         return sash_text(action, step, tongue), ()
     if isinstance(action, Lay):

@@ -16,7 +16,20 @@ from piecewright.kernel.measure import finished_outline, raw_outline
 from piecewright.kernel.polygon import area
 from piecewright.kernel.unit import Seam, Unit
 from piecewright.plan.arcs import rounded, uncovered
-from piecewright.plan.model import Arrow, Badge, Cloth, Dimension, Lead, Mark, Panel, Point, Side, Stroke, StrokeRole
+from piecewright.plan.model import (
+    Arrow,
+    Badge,
+    Cloth,
+    Dimension,
+    Label,
+    Lead,
+    Mark,
+    Panel,
+    Point,
+    Side,
+    Stroke,
+    StrokeRole,
+)
 from piecewright.plan.outlines import outlines
 from piecewright.plan.rounding import cut_size, drawn_points, measured_size
 
@@ -37,6 +50,7 @@ class Table:
         self.dimensions: list[Dimension] = []
         self.marks: list[Mark] = []
         self.badges: list[Badge] = []
+        self.labels: list[Label] = []
 
     def put(self, unit: Unit, shift: Point = HERE, *, endless: bool = False, trued: bool = False) -> None:
         """Lays a unit down with its raw edges, the allowance inside them and its seams. `endless`: its left
@@ -163,6 +177,7 @@ class Table:
             words=words,
             marks=tuple(self.marks),
             badges=tuple(self.badges),
+            labels=tuple(self.labels),
             clip=clip,
             lead=lead,
             lead_words=lead_words,

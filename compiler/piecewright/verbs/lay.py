@@ -1,4 +1,4 @@
-"""`lay` and `lay COLUMNS by ROWS`, with the table under it"""
+"""`lay`, `lay COLUMNS by ROWS` and `lay COLUMNS by ROWS on point`, with the table under it"""
 
 from __future__ import annotations
 
@@ -10,9 +10,10 @@ from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import edge_length
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.unit import Pressed, Unit
-from piecewright.verbs import press
+from piecewright.verbs import on_point, press
 from piecewright.verbs.fillers import fitted
 from piecewright.verbs.registry import Said, Verb
+from piecewright.verbs.setting import Level, set_level
 from piecewright.verbs.sewing import edge_of
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
@@ -24,9 +25,16 @@ MOST_CELLS = 10_000
 
 def run(bench: Bench, said: Said) -> Done:
     """Each row is sewn left to right, then the rows top to bottom."""
+    if "on point" in said.form:
+        return on_point.set_out(bench, said, _written(said))
     table = _table(said)
     if bench.sashed:
         return _set_out(bench, table)
+    if bench.quilt and said.clause("press") is None:
+        action = set_level(_levels(bench, table))
+        if action is not None:
+            words = tuple(dict.fromkeys(word for row in table for cell, _ in row for word in cell.words))
+            return Done(work=Work(unit=action.result, words=words), actions=(action,), supplies=_supplies(table))
     seams = Seams(bench, said.clause("press"))
     rows = _rows(seams, table)
     result, units, words = rows[0]
@@ -47,6 +55,19 @@ def run(bench: Bench, said: Said) -> Done:
         keys=tuple(tuple(cell.source if isinstance(cell.source, str) else "" for cell, _ in row) for row in table),
     )
     return Done(work=Work(unit=result, words=words), actions=(action,), supplies=_supplies(table))
+
+
+def _levels(bench: Bench, table: list[list[Cell]]) -> list[Level]:
+    """The rows, each pressed the other way from the one above."""
+    is_open = bench.settings.press == "open"
+    return [
+        Level(
+            pieces=tuple(cell for cell, _ in row),
+            pressed="open" if is_open else "left" if r % 2 else "right",
+            below="open" if is_open else "right",
+        )
+        for r, row in enumerate(table)
+    ]
 
 
 def _set_out(bench: Bench, table: list[list[Cell]]) -> Done:
@@ -96,17 +117,23 @@ def _matches(bench: Bench, one: Cell, its: str, other: Cell, edge: str) -> None:
 
 def _table(said: Said) -> list[list[Cell]]:
     """The cells as they will lie: the written table once, or repeated and cut off as needed."""
+    written = _written(said)
+    if "COLUMNS" not in said:
+        return written
+    across, down = said.count("COLUMNS"), said.count("ROWS")
+    return [[written[r % len(written)][c % len(written[r % len(written)])] for c in range(across)] for r in range(down)]
+
+
+def _written(said: Said) -> list[list[Cell]]:
+    """The table as it is written, of pieces that have their ends."""
     written = [[(cell, f"CELL[{r}][{c}]") for c, cell in enumerate(row)] for r, row in enumerate(said.rows)]
     for row in written:
         for cell, slot in row:
             if cell.usable is not None:
                 raise Refused("strip-no-ends", slot)
-    if "COLUMNS" not in said:
-        return written
-    across, down = said.count("COLUMNS"), said.count("ROWS")
-    if across * down > MOST_CELLS:
+    if "COLUMNS" in said and said.count("COLUMNS") * said.count("ROWS") > MOST_CELLS:
         raise Refused("too-many", "COLUMNS", most=MOST_CELLS)
-    return [[written[r % len(written)][c % len(written[r % len(written)])] for c in range(across)] for r in range(down)]
+    return written
 
 
 def _rows(seams: Seams, table: list[list[Cell]]) -> list[Row]:
@@ -187,7 +214,7 @@ def _supplies(table: list[list[Cell]]) -> tuple[Supply, ...]:
 
 VERB = Verb(
     name="lay",
-    sentences=("lay", "lay COLUMNS by ROWS"),
+    sentences=("lay", "lay COLUMNS by ROWS", "lay COLUMNS by ROWS on point"),
     summary="sews the table under it, row by row; with a number across and down the table is repeated",
     example="lay 8 by 1",
     clauses=press.CLAUSES,

@@ -10,7 +10,9 @@ from piecewright.verbs import press
 from piecewright.verbs.bands import Band
 from piecewright.verbs.cloth import LENGTHWISE, cut_from_cloth
 from piecewright.verbs.lay import Row, Seams, carried
+from piecewright.verbs.on_point import with_sashes
 from piecewright.verbs.registry import Said, Verb
+from piecewright.verbs.setting import Level, set_level
 from piecewright.verbs.sewing import edge_of
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
@@ -19,11 +21,22 @@ Cells = list[tuple[Brought, bool]]  # the pieces of a row, and whether each is a
 
 def run(bench: Bench, said: Said) -> Done:
     """The table widened by rows and columns of strips, sewn row by row, then the rows top to bottom."""
+    pointed = bench.hand().pointed
+    if pointed is not None:
+        return with_sashes(bench, said, pointed)
     cells = bench.hand().set_out
     if not cells:
         raise Refused("sash-nowhere")
     taken: dict[int, Supply] = {}
     table = _table(bench, said, cells, taken)
+    new = [taken[id(piece)] for pieces, _ in table for piece, _ in pieces if id(piece) in taken]
+    if bench.quilt and said.clause("press") is None:
+        together = set_level(_levels(bench, table))
+        if together is not None:
+            named = tuple(dict.fromkeys(word for pieces, _ in table for piece, _ in pieces for word in piece.words))
+            return Done(
+                work=Work(unit=together.result, words=named), actions=(together,), supplies=_supplies(new)
+            )
     seams = Seams(bench, said.clause("press"))
     rows = [_row(seams, pieces) for pieces, _ in table]
     result, units, words = rows[0]
@@ -45,8 +58,24 @@ def run(bench: Bench, said: Said) -> Done:
             tuple(piece.source if isinstance(piece.source, str) else "" for piece, _ in pieces) for pieces, _ in table
         ),
     )
-    new = [taken[id(piece)] for pieces, _ in table for piece, _ in pieces if id(piece) in taken]
     return Done(work=Work(unit=result, words=words), actions=(action,), supplies=_supplies(new))
+
+
+def _levels(bench: Bench, table: list[tuple[Cells, bool]]) -> list[Level]:
+    """The rows, every seam toward the sash that it sews."""
+    is_open = bench.settings.press == "open"
+    levels: list[Level] = []
+    for number, (pieces, _) in enumerate(table):
+        below = number + 1 < len(table) and table[number + 1][1]
+        levels.append(
+            Level(
+                pieces=tuple(piece for piece, _ in pieces),
+                pressed="open" if is_open else "right",
+                pressings=tuple("open" if is_open else "right" if sash else "left" for _, sash in pieces[1:]),
+                below="open" if is_open else "right" if below else "left",
+            )
+        )
+    return levels
 
 
 def _table(

@@ -41,12 +41,13 @@ KINDS = {
     "WAY": "way",
     "MEASURE": "measure",
     "SIDE": "side",
+    "TARGETS": "targets",
 }
 """What may stand in a slot. A `side` is where a seam is pressed to: a fabric, a unit, a side, or `darker`;
 an `end` is a place at one end of an edge; `places` are edges and corners, or all `corners`;
 `lines` are edges too."""
 
-LISTS = ("edges", "places", "corners", "lines", "names")  # kinds that may have several members
+LISTS = ("edges", "places", "corners", "lines", "names", "targets")  # kinds that may have several members
 LONG = ("piece", "way")  # kinds that take all items up to the end of their part
 
 

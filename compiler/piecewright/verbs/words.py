@@ -9,7 +9,6 @@ __all__ = [
     "CORNERS",
     "EDGES",
     "GAPS",
-    "KEPT",
     "LINES",
     "MEASURES",
     "OPPOSITE",
@@ -17,26 +16,24 @@ __all__ = [
     "POINTS",
     "RESERVED",
     "SIDES",
+    "TARGETS",
     "WAYS",
     "in_mirror",
 ]
 
 PLACES: tuple[str, ...] = (*EDGES, *POINTS)
+TARGETS: tuple[str, ...] = ("sides", "corners")
+"""What triangles fill round a table on point."""
 GAPS: tuple[str, ...] = (*SIDES, *CORNERS, "corners")
 """Which way inner corners of the work open; `corners` are all four."""
 WAYS = ("right", "left", "around")
 MEASURES: tuple[str, ...] = ("width", "height", *EDGES)
 
-# Verbs that edition 1 keeps for itself although this compiler does not know them yet.
-KEPT = (
-    "fill",
-)  # fmt: skip
-
 TURNS = ("turned", "reversed", *WAYS)
 MARGIN = ("pattern", "fabric", "cutter", "unit", "block", "quilt", "make", "use")
 
 RESERVED = frozenset(
-    (*JOINING_WORDS, "and", *PLACES, *LINES, "corners", *TURNS, "width", "height", "diagonal", "seam", *KEPT, *MARGIN)
+    (*JOINING_WORDS, "and", *PLACES, *LINES, "corners", *TURNS, "width", "height", "diagonal", "seam", *MARGIN)
 )
 """Reserved beside the verbs themselves."""
 

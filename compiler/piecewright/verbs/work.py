@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
@@ -11,6 +12,9 @@ from piecewright.kernel.build import Expect, Fabric, Piece, Settings, Supply
 from piecewright.kernel.foundation import Foundation
 from piecewright.kernel.layers import Layers
 from piecewright.kernel.unit import Unit
+
+if TYPE_CHECKING:
+    from piecewright.verbs.on_point import Pointed
 
 
 class Refused(Exception):
@@ -64,7 +68,8 @@ class Work:
     Of work in layers `unit` is the base, which lies face up and which all places are read from; `layers` is the
     whole, and `over` the pieces that were placed on it. Of work on a paper foundation `unit` is what shows, and
     `paper` all that is on it; `add` goes on with that as long as nothing else was done. Of a table that
-    is set out and not sewn yet, `set_out` are the cells, and `unit` is only the first of them. `quilted`: the verb that
+    is set out and not sewn yet, `set_out` are the cells, and `unit` is only the first of them; `pointed`: the same of a
+    table on point. `quilted`: the verb that
     made a quilt of the top, `back` or `bind`, after which nothing is sewn to it.
     """
 
@@ -80,6 +85,7 @@ class Work:
     over: tuple[Brought, ...] = ()
     paper: Foundation | None = None
     set_out: tuple[tuple[Brought, ...], ...] = ()
+    pointed: Pointed | None = None
     quilted: str = ""
 
 
@@ -88,7 +94,7 @@ class Bench:
     """Where a step is done. `work` is None before the first; `drawn` is how long, in inches, a strip without
     ends is drawn; `line` is the source line, which every piece cut there remembers; `sashed`: the next step
     sews strips between what is laid out; `used` counts what one run of the
-    steps so far takes, as `kernel.tally` does."""
+    steps so far takes, as `kernel.tally` does; `quilt`: it is a step of a quilt."""
 
     work: Work | None
     settings: Settings
@@ -97,6 +103,7 @@ class Bench:
     line: int = 0
     sashed: bool = False
     used: Callable[[], Mapping[Piece | str, int]] = dict
+    quilt: bool = False
 
     def print_of(self, name: str) -> str:
         """The assorted fabric from which a fabric was chosen, or empty."""

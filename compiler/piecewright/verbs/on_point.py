@@ -1,0 +1,336 @@
+"""Tables on point: what is set out by `lay`, widened by `sash`, and sewn in diagonal rows by `fill`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from piecewright.dataclass import dataclass
+from piecewright.exact import Exact, Vector
+from piecewright.kernel.action import Lay
+from piecewright.kernel.build import Supply
+from piecewright.kernel.measure import finished_bounds
+from piecewright.kernel.moves import moved, turned
+from piecewright.kernel.on_point import SEEN, Fillers, Lattice, corner_square, filler, outer_part, side_square
+from piecewright.kernel.polygon import ZERO
+from piecewright.kernel.setting import EAST, Course, Laid, Row
+from piecewright.kernel.unit import Pressed, Unit
+from piecewright.verbs.bands import Band
+from piecewright.verbs.cloth import cut_from_cloth, supply
+from piecewright.verbs.registry import Said
+from piecewright.verbs.setting import is_level, laid_out
+from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
+
+Cell = tuple[Brought, str]  # a piece and the slot it is written in
+LEAST = 2  # wide rows, and blocks in one, that have rows between them
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sashes:
+    """What lies round blocks on point: a strip standing beside a block and one lying below it; a post where they
+    cross and an outer one, whose far part is cut off, lying left to right; or none, then a strip lies along the whole
+    row, by the number of blocks it passes, longer by as much at either end."""
+
+    upright: Brought
+    lying: Brought | None
+    post: Brought | None
+    outer: Brought | None
+    rows: Mapping[int, Brought]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pointed:
+    """A table on point, set out and not sewn. `cells`: its rows as they are seen, wide ones and those between.
+    `filled`: the fabrics of the triangles named so far, by `sides` and `corners`; `outside`: how far the edge then lies
+    beyond the points, in inches."""
+
+    lattice: Lattice
+    cells: tuple[tuple[Brought, ...], ...]
+    sashes: Sashes | None = None
+    filled: tuple[tuple[str, str], ...] = ()
+    outside: Exact = ZERO
+
+
+Placed = tuple[Brought, Unit]  # a piece and the unit where it lies
+_Row = list[tuple[Brought, Laid]]
+
+
+def set_out(bench: Bench, said: Said, written: list[list[Cell]]) -> Done:
+    """The blocks as they will be seen, turned to stand on their points."""
+    columns, rows = said.count("COLUMNS"), said.count("ROWS")
+    if min(columns, rows) < LEAST:
+        raise Refused("point-too-small", "COLUMNS" if columns < LEAST else "ROWS", across=columns, down=rows)
+    block: Exact | None = None
+    for row in written:
+        for cell, slot in row:
+            across = _square(cell, slot)
+            if block is None:
+                block, first = across, cell.name
+            elif across != block:
+                raise Refused("point-sizes-differ", slot, piece=cell.name, other=first, first=across, second=block)
+    assert block is not None
+    lattice = Lattice(columns=columns, rows=rows, block=block)
+    cells = tuple(
+        tuple(written[r % len(written)][c % len(written[r % len(written)])][0] for c in range(columns - r % 2))
+        for r in range(2 * rows - 1)
+    )
+    pointed = Pointed(lattice=lattice, cells=cells)
+    action = _seen(pointed)
+    counts: dict[int, list[Brought]] = {}
+    for row_of in cells:
+        for one in row_of:
+            counts.setdefault(id(one), []).append(one)
+    supplies = tuple(supply(alike[0], len(alike)) for alike in counts.values())
+    return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=_pooled(supplies))
+
+
+def _square(cell: Brought, slot: str) -> Exact:
+    """The finished size of a block that may be set on point."""
+    left, bottom, right, top = finished_bounds(cell.unit)
+    if not is_level(cell.unit) or right - left != top - bottom:
+        raise Refused("point-not-square", slot, piece=cell.name, first=right - left, second=top - bottom)
+    return right - left
+
+
+def with_sashes(bench: Bench, said: Said, pointed: Pointed) -> Done:
+    """Strips on all sides of every block, so that all rows end in a strip or a post."""
+    clause = said.clause("all-round")
+    if clause is not None:
+        raise Refused("point-all-round", clause.at())
+    if pointed.sashes is not None:
+        raise Refused("sash-nowhere")
+    band, posts = Band(bench, said), said.clause("posts")
+    lattice = replace(pointed.lattice, sash=band.depth - bench.settings.seam * 2)
+    if lattice.sash <= 0:
+        raise Refused("too-small", "WIDTH" if band.piece is None else "PIECE")
+    raw = bench.settings.seam * 2
+    upright, standing = band.upright(lattice.block + raw, "PIECE")
+    blocks = sum(len(row) for row in pointed.cells)
+    levels = [lattice.between(q) for q in range(lattice.lowest - 1, lattice.highest + 1)]
+    number = blocks + lattice.highest - lattice.lowest + 1
+    supplies = [replace(standing, count=standing.count * number)]
+    lying: Brought | None = None
+    post: Brought | None = None
+    outer: Brought | None = None
+    more = outer_part(bench.settings.seam)
+    rows: dict[int, Brought] = {}
+    if posts is not None:
+        lying, flat = band.lying(lattice.block + raw, "PIECE")
+        post = cut_from_cloth(bench, "square", band.depth, band.depth, posts.word("FABRIC"))
+        supplies.append(replace(flat, count=flat.count * sum(len(level) for level in levels)))
+        outer = cut_from_cloth(bench, "rectangle", band.depth + more, band.depth, posts.word("FABRIC"))
+        supplies.append(supply(post, sum(len(level) - 1 for level in levels)))
+        supplies.append(supply(outer, 2 * len(levels)))
+    else:
+        for level in levels:
+            count = len(level)
+            row, taken = band.lying(lattice.pitch * count + lattice.sash + raw + more * 2, "PIECE")
+            rows.setdefault(count, row)
+            supplies.append(taken)
+    sashes = Sashes(upright=upright, lying=lying, post=post, outer=outer, rows=rows)
+    pointed = replace(pointed, lattice=lattice, sashes=sashes)
+    action = _seen(pointed)
+    return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=_pooled(supplies))
+
+
+def filled(bench: Bench, said: Said, pointed: Pointed) -> Done:
+    """Triangles for the sides or the corners; when both are named, all is sewn and the edges are trimmed."""
+    fabric = said.word("FABRIC")
+    named = dict(pointed.filled)
+    targets = said.words("TARGETS")
+    for number, target in enumerate(targets):
+        if target in named or target in targets[:number]:
+            raise Refused("filled-already", f"TARGETS[{number}]", place=target)
+        named[target] = fabric
+    lattice = pointed.lattice
+    beyond = said.clause("float")
+    outside = beyond.length("SIZE") if beyond is not None else ZERO
+    if beyond is not None and lattice.sash:
+        raise Refused("point-floats", beyond.at())
+    if pointed.filled and outside != pointed.outside:
+        slot = beyond.at() if beyond is not None else ""
+        raise Refused("fill-floats-differ", slot, first=pointed.outside, second=outside)
+    seam = bench.settings.seam
+    supplies: list[Supply] = []
+    if "sides" in targets:
+        side = _triangles(bench, side_square(lattice.block, seam, outside), fabric)
+        supplies.append(supply(side, -(-2 * (lattice.columns + lattice.rows - 2) // 4)))
+    if "corners" in targets:
+        supplies.append(supply(_triangles(bench, corner_square(lattice.block, seam, outside), fabric), 2))
+    pointed = replace(pointed, filled=tuple(named.items()), outside=outside)
+    if len(named) < 2:
+        action = _seen(pointed)
+        return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=tuple(supplies))
+    fillers = Fillers(
+        side=_triangles(bench, side_square(lattice.block, seam, outside), named["sides"]).unit,
+        corner=_triangles(bench, corner_square(lattice.block, seam, outside), named["corners"]).unit,
+    )
+    action = _sewn(bench, pointed, fillers, outside)
+    words = tuple(dict.fromkeys(word for row in pointed.cells for cell in row for word in cell.words))
+    return Done(work=Work(unit=action.result, words=words), actions=(action,), supplies=_pooled(supplies))
+
+
+def _triangles(bench: Bench, size: Exact, fabric: str) -> Brought:
+    return cut_from_cloth(bench, "square", size, size, fabric)
+
+
+def _pooled(supplies: Sequence[Supply]) -> tuple[Supply, ...]:
+    """Supplies of one source taken together, in their order."""
+    found: dict[object, Supply] = {}
+    for one in supplies:
+        before = found.get(one.source)
+        found[one.source] = one if before is None else replace(before, count=before.count + one.count)
+    return tuple(found.values())
+
+
+# ── where all lies ──────────────────────────────────────────────────────────────────────────────────
+
+
+def _level(pointed: Pointed, q: int) -> _Row:
+    """A row of blocks and the strips beside them, lying level."""
+    lattice, sashes = pointed.lattice, pointed.sashes
+    row: _Row = []
+    span = lattice.span(q)
+    low = lattice.low(q)
+    if sashes is not None:
+        row.append(_at(sashes.upright, lattice.left(span.start) - lattice.sash, low))
+    for p in span:
+        r, c = lattice.seen_at(p, q)
+        row.append(_at(pointed.cells[r][c], lattice.left(p), low))
+        if sashes is not None:
+            row.append(_at(sashes.upright, lattice.left(p) + lattice.block, low))
+    return row
+
+
+def _crossing(pointed: Pointed, q: int) -> _Row:
+    """The row of sashes above row `q`."""
+    lattice, sashes = pointed.lattice, pointed.sashes
+    assert sashes is not None
+    span, low = lattice.between(q), lattice.high(q)
+    more = outer_part(sashes.upright.unit.allowance)
+    start = lattice.left(span.start) - lattice.sash - more
+    if sashes.post is None or sashes.lying is None or sashes.outer is None:
+        return [_at(sashes.rows[len(span)], start, low)]
+    row = [_at(sashes.outer, start, low)]
+    for p in span:
+        row.append(_at(sashes.lying, lattice.left(p), low))
+        row.append(_at(sashes.outer if p == span[-1] else sashes.post, lattice.left(p) + lattice.block, low))
+    return row
+
+
+def _at(piece: Brought, left: Exact, low: Exact) -> tuple[Brought, Laid]:
+    """A piece with its lower left finished corner at a place."""
+    x, y, across, _ = finished_bounds(piece.unit)
+    return piece, Laid(unit=piece.unit, at=Vector(left - x, low - y), left=left, right=left + across - x)
+
+
+def _seen(pointed: Pointed) -> Lay:
+    """The action of a table that is set out: rows as they are seen, or as they will be sewn where there are sashes."""
+    lattice = pointed.lattice
+    rows: list[list[Placed]] = []
+    if pointed.sashes is None:
+        rows = [[] for _ in pointed.cells]
+        for q in range(lattice.highest, lattice.lowest - 1, -1):
+            for (piece, laid), p in zip(_level(pointed, q), lattice.span(q), strict=True):
+                rows[lattice.seen_at(p, q)[0]].append((piece, moved(laid.unit, laid.at)))
+        for row in rows:
+            row.sort(key=lambda one: _middle(one[1]))
+    else:
+        for q in range(lattice.highest, lattice.lowest - 1, -1):
+            rows.append([(piece, moved(laid.unit, laid.at)) for piece, laid in _crossing(pointed, q)])
+            rows.append([(piece, moved(laid.unit, laid.at)) for piece, laid in _level(pointed, q)])
+        rows.append([(piece, moved(laid.unit, laid.at)) for piece, laid in _crossing(pointed, lattice.lowest - 1)])
+    seen = tuple(tuple(turned(unit, SEEN) for _, unit in row) for row in rows)
+    return Lay(
+        rows=seen,
+        names=tuple(tuple(piece.name for piece, _ in row) for row in rows),
+        result=seen[0][0],
+        keys=tuple(tuple(piece.source if isinstance(piece.source, str) else "" for piece, _ in row) for row in rows),
+        sewn=False,
+        along=Vector.at(SEEN),
+    )
+
+
+def _middle(unit: Unit) -> float:
+    """How far right the middle of a piece lies when it is turned to be seen."""
+    xs = [corner.finished.floats for corner in unit.corners]
+    return sum(x + y for x, y in xs) / len(xs)
+
+
+def _sewn(bench: Bench, pointed: Pointed, fillers: Fillers, outside: Exact) -> Lay:
+    """All of it, sewn in diagonal rows and trimmed."""
+    lattice = pointed.lattice
+    named = dict(pointed.filled)
+    is_open = bench.settings.press == "open"
+    corner = Brought(unit=fillers.corner, source="", name=f"{named['corners']} corner triangle")
+    side = Brought(unit=fillers.side, source="", name=f"{named['sides']} side triangle")
+    courses: list[Course] = []
+    pieces: list[list[Brought]] = []
+    below: Pressed = "open"
+
+    def add(row: _Row, low: Exact | None, high: Exact | None, pressed: tuple[Pressed, ...], above: Pressed) -> None:
+        laid = tuple(one for _, one in row)
+        # ends of a row have no seam line of their own beyond them
+        laid = tuple(
+            replace(one, left=None if n == 0 else laid[n - 1].right, right=None if n + 1 == len(laid) else one.right)
+            for n, one in enumerate(laid)
+        )
+        courses.append(
+            Course(row=Row(pieces=laid, pressed=pressed), at=Vector(ZERO, ZERO), bottom=low, top=high, above=above)
+        )
+        pieces.append([piece for piece, _ in row])
+
+    top, _ = filler(lattice, lattice.highest + 1, right=False, fillers=fillers)
+    edge = lattice.high(lattice.highest) + lattice.sash
+    add([(corner, _end(top, None))], edge, None, (), "open")
+    for number, q in enumerate(range(lattice.highest, lattice.lowest - 1, -1)):
+        if lattice.sash:
+            crossing = _crossing(pointed, q)
+            toward: tuple[Pressed, ...] = tuple("right" if n % 2 == 0 else "left" for n in range(len(crossing) - 1))
+            below = "open" if is_open else "right"
+            add(crossing, lattice.high(q), lattice.high(q) + lattice.sash, _open(toward, is_open), below)
+        row = _level(pointed, q)
+        (left, left_corner), (right, right_corner) = (
+            filler(lattice, q, right=way, fillers=fillers) for way in (False, True)
+        )
+        first, last = row[0][1].left, row[-1][1].right
+        row = [
+            (corner if left_corner else side, _end(left, first)),
+            *row,
+            (corner if right_corner else side, replace(_end(right, None), left=last)),
+        ]
+        if lattice.sash:
+            inner: list[Pressed] = ["left" if n % 2 == 0 else "right" for n in range(len(row) - 3)]
+            pressed: tuple[Pressed, ...] = ("right", *inner, "left")
+            below = "left"
+        else:
+            pressed = ("left" if number % 2 else "right",) * (len(row) - 1)
+            below = "right"
+        add(row, lattice.low(q), lattice.high(q), _open(pressed, is_open), "open" if is_open else below)
+    if lattice.sash:
+        crossing = _crossing(pointed, lattice.lowest - 1)
+        toward = tuple("right" if n % 2 == 0 else "left" for n in range(len(crossing) - 1))
+        edge = lattice.low(lattice.lowest) - lattice.sash
+        add(crossing, edge, lattice.low(lattice.lowest), _open(toward, is_open), "open" if is_open else "right")
+    bottom, _ = filler(lattice, lattice.lowest - 1, right=False, fillers=fillers)
+    edge = lattice.low(lattice.lowest) - lattice.sash
+    add([(corner, _end(bottom, None))], None, edge, (), "open" if is_open else "left" if lattice.sash else "right")
+    frame = lattice.frame(bench.settings.seam, outside)
+    action = laid_out(tuple(courses), frame, pieces)
+    return replace(
+        action,
+        rows=tuple(tuple(turned(unit, SEEN) for unit in row) for row in action.rows),
+        row_units=tuple(turned(unit, SEEN) for unit in action.row_units),
+        result=turned(action.result, SEEN),
+        along=Vector.at(SEEN),
+        trimmed=outside + bench.settings.seam,
+    )
+
+
+def _end(triangle: Unit, right: Exact | None) -> Laid:
+    """A triangle that lies where it belongs already, and the seam line on its right."""
+    return Laid(unit=triangle, at=EAST * ZERO, left=None, right=right)
+
+
+def _open(pressed: tuple[Pressed, ...], is_open: bool) -> tuple[Pressed, ...]:
+    return tuple("open" for _ in pressed) if is_open else pressed
