@@ -148,6 +148,7 @@ def _unit(unit: UnitPlan) -> dict[str, Any]:
         "reversed": unit.reversed,
         "unfinished": _extent(unit.unfinished),
         "finished": _extent(unit.finished),
+        "bound": None if unit.bound is None else _extent(unit.bound),
         "whole": unit.whole,
         "parts": list(unit.parts),
         "work": unit.work,

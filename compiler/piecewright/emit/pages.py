@@ -171,16 +171,27 @@ def _unit_pages(plan: Plan) -> tuple[UnitPage, ...]:
 
 
 def _wanted(unit: UnitPlan) -> str:
-    """`12 × lantern, 7½ by 7½ finished`."""
+    """`12 × lantern, 7½ by 7½ finished`, and of a quilt both its sizes."""
     title = f"{unit.makes} × {unit.title}" if unit.makes > 1 else capital(unit.title)
-    return f"{title}, {extent_text(unit.finished)} finished"
+    return f"{title}, {_sizes(unit) if unit.kind == 'quilt' else _finished(unit)}"
 
 
 def _facts(unit: UnitPlan) -> str:
     part = f"{capital(unit.title)}, {unit.makes} wanted: " if unit.whole else ""
     spare = f"; {unit.spare} left over" if unit.spare else ""
-    sizes = f"{extent_text(unit.unfinished)} unfinished, {extent_text(unit.finished)} finished"
-    return f"{part}{sizes}{spare}. {unit.work}".strip()
+    return f"{part}{_sizes(unit)}{spare}. {unit.work}".strip()
+
+
+def _sizes(unit: UnitPlan) -> str:
+    """`8 by 8 unfinished, 7½ by 7½ finished`; of a quilt `top 36½ by 48½ with seam allowance, bound 36½ by 48½`."""
+    if unit.kind != "quilt":
+        return f"{extent_text(unit.unfinished)} unfinished, {_finished(unit)}"
+    last = _finished(unit) if unit.bound is None else f"bound {extent_text(unit.bound)}"
+    return f"top {extent_text(unit.unfinished)} with seam allowance, {last}"
+
+
+def _finished(unit: UnitPlan) -> str:
+    return f"{extent_text(unit.finished)} finished"
 
 
 def _stages(steps: Sequence[StepPlan]) -> tuple[Stage, ...]:

@@ -30,7 +30,7 @@ from piecewright.kernel.action import (
     Turn,
 )
 from piecewright.kernel.build import Piece, Settings, Step
-from piecewright.kernel.measure import finished_bounds, finished_outline
+from piecewright.kernel.measure import bounds, finished_bounds, finished_outline
 from piecewright.kernel.unit import Unit
 from piecewright.plan.model import Figure, Panel, Side
 from piecewright.plan.rounding import measured_size
@@ -46,12 +46,13 @@ from piecewright.plan.scene_layers import (
     stitch_panels,
 )
 from piecewright.plan.scene_paper import add_panels
-from piecewright.plan.scene_quilted import back_panels, bind_panels
+from piecewright.plan.scene_quilted import back_panels, bind_panels, put_binding
 from piecewright.plan.scene_sew import finish_panels, sew_panels
 from piecewright.plan.scene_trim import trim_panels
 from piecewright.plan.table import Table, extremes, points
 
 FINISHED = "Finished size, no seam allowance"
+BOUND = "Finished size, bound"
 
 
 def step_figure(step: Step, *, id: str, title: str, description: str, group: str, settings: Settings) -> Figure:
@@ -70,20 +71,30 @@ def step_figure(step: Step, *, id: str, title: str, description: str, group: str
 
 
 def finished_figure(
-    unit: Unit, *, id: str, title: str, description: str, group: str, outline: bool, settings: Settings, line: int = 0
+    unit: Unit,
+    *,
+    id: str,
+    title: str,
+    description: str,
+    group: str,
+    outline: bool,
+    settings: Settings,
+    line: int = 0,
+    binding: str | None = None,
 ) -> Figure:
-    """The finished picture: cloth within the seam lines all round, with its finished size; as outlines to
-    colour in when `outline`."""
+    """The finished picture: cloth within the seam lines all round, with its finished size, and of a quilt that is bound
+    the `binding` of that fabric over the raw edge; as outlines to colour in when `outline`."""
     table = Table(settings, line)
     table.put_cloth(unit)
-    edge = finished_outline(unit)
+    edge = finished_outline(unit) if binding is None else put_binding(table, unit, binding)
     table.stroke(points(edge), "raw", closed=True)
-    left, bottom, right, top = finished_bounds(unit)
+    left, bottom, right, top = finished_bounds(unit) if binding is None else bounds(unit)
     sides: tuple[tuple[int, Exact, Side], ...] = ((0, right - left, "bottom"), (1, top - bottom, "left"))
     for axis, size, side in sides:
         low, high = extremes(edge, axis, side)
         table.dimension(low.floats, high.floats, side, measured_size(size, settings).shown)
-    panel = table.panel(words="" if outline else FINISHED, clip=points(edge))
+    words = "" if outline else FINISHED if binding is None else BOUND
+    panel = table.panel(words=words, clip=points(edge))
     return Figure(
         id=id,
         title=title,

@@ -26,6 +26,7 @@ from piecewright.plan.model import (
 )
 from piecewright.plan.onto_paper import CAUTIONS as PAPER
 from piecewright.plan.onto_paper import foundation_of, foundation_plan
+from piecewright.plan.quilted import bound_in, bound_size
 from piecewright.plan.rounding import given_size, measured_extent
 from piecewright.plan.steps import step_plans
 from piecewright.plan.strips import strips
@@ -108,6 +109,8 @@ def _unit_plans(
         draw = _drawer(files[item.key], tongue.titles[item.key], made, tongue)
         steps = step_plans(made, tongue, draw) if index == 0 else ()
         seen = words.seen((patch.fabric for patch in made.unit.patches), prints[made.key].union(made.chosen))
+        bound = bound_size(made, tongue.settings)
+        shown = inner if bound is None else bound
         pictured = made.kind != "unit" or made.key in asked
         plans.append(
             UnitPlan(
@@ -126,8 +129,8 @@ def _unit_plans(
                 unfinished=outer,
                 finished=inner,
                 steps=steps,
-                coloured=_picture(made, unit_id, title, inner, tongue.settings, seen) if pictured else None,
-                uncoloured=_picture(made, unit_id, title, inner, tongue.settings, ()) if pictured else None,
+                coloured=_picture(made, unit_id, title, shown, tongue.settings, seen) if pictured else None,
+                uncoloured=_picture(made, unit_id, title, shown, tongue.settings, ()) if pictured else None,
                 file=made.file,
                 line=made.line,
                 parts=tuple(files[part.key] for part in item.parts) if whole else (),
@@ -135,6 +138,7 @@ def _unit_plans(
                 work=work_text(item, tongue, prints) if index == 0 else "",
                 asked=made.key in asked,
                 foundation=_foundation(made, unit_id, title, item.runs, tongue) if index == 0 else None,
+                bound=bound,
             )
         )
     return plans
@@ -161,20 +165,21 @@ def _drawer(unit_id: str, title: str, made: Made, tongue: Tongue) -> Callable[[S
 
 
 def _picture(
-    made: Made, unit_id: str, title: str, inner: Extent, settings: Settings, fabrics: tuple[str, ...]
+    made: Made, unit_id: str, title: str, size: Extent, settings: Settings, fabrics: tuple[str, ...]
 ) -> Figure:
-    """The finished picture, and without fabrics the outlines."""
+    """The finished picture, of that size, and without fabrics the outlines."""
     outline = not fabrics
     what = ", outlines only, to colour in" if outline else "" if " in " in title else f", in {listed(fabrics)}"
     return finished_figure(
         made.unit,
         id=figure_id(unit_id, "outlines" if outline else "finished"),
         title=sentence(f"{title}, {'outlines' if outline else 'finished'}"),
-        description=sentence(f"the finished {title}, {extent_text(inner)}{what}"),
+        description=sentence(f"the finished {title}, {extent_text(size)}{what}"),
         group=f"{unit_id}-finished",
         outline=outline,
         settings=settings,
         line=made.line,
+        binding=bound_in(made),
     )
 
 

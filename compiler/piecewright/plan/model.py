@@ -146,7 +146,8 @@ class UnitPlan:
     segments are cut), and `work` the sentences that say so; `fabrics` those seen in it; `coloured` and
     `uncoloured` are the finished pictures, None for units that are only steps. A definition that ends in
     unlike parts has an entry for each: `whole` is what the definition is called, `parts` the ids of all its
-    parts, and the first of them has the steps. `asked`: asked for outright, not only used."""
+    parts, and the first of them has the steps. `asked`: asked for outright, not only used. `bound`: of a quilt that is
+    bound, how large it is then."""
 
     id: str
     name: str
@@ -172,6 +173,7 @@ class UnitPlan:
     work: str = ""
     asked: bool = False
     foundation: FoundationPlan | None = None
+    bound: Extent | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,13 +4,28 @@ from __future__ import annotations
 
 from piecewright.exact import Exact
 from piecewright.kernel.action import Back, Bind
-from piecewright.kernel.build import Settings
+from piecewright.kernel.build import Made, Settings
 from piecewright.kernel.measure import height, width
+from piecewright.plan.model import Extent
 from piecewright.plan.rounding import cut_size, measured_extent, with_unit
 from piecewright.plan.words import extent_text, plural, sentence, typographic
 
 # as sold, in inches: names and sizes vary by maker, and the crib's is common practice, no source
 BATTINGS = (("crib", 45, 60), ("twin", 72, 90), ("full", 81, 96), ("queen", 90, 108), ("king", 120, 120))
+
+
+def bound_in(made: Made) -> str | None:
+    """The fabric of a quilt's binding; None for what is not bound."""
+    bound = (action for step in made.steps for action in step.actions if isinstance(action, Bind))
+    return next((action.fabric for action in bound), None)
+
+
+def bound_size(made: Made, settings: Settings) -> Extent | None:
+    """How large a quilt is when it is bound; None for what is not. The strip is turned over the raw edge, and how thick
+    its cloth is no pattern says, so that is the size of the raw top."""
+    if bound_in(made) is None:
+        return None
+    return measured_extent(width(made.unit), height(made.unit), settings)
 
 
 def batting(width: Exact, height: Exact) -> tuple[str, int, int] | None:

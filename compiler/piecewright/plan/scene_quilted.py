@@ -5,6 +5,7 @@ from __future__ import annotations
 from piecewright.kernel.action import Back, Bind
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import bounds, finished_outline, raw_outline
+from piecewright.kernel.unit import Polygon, Unit
 from piecewright.plan.model import Arrow, Cloth, Panel, Point
 from piecewright.plan.rounding import cut_size, drawn, measured_size
 from piecewright.plan.table import Table, points
@@ -67,6 +68,17 @@ def bind_panels(action: Bind, settings: Settings, line: int) -> tuple[Panel, ...
     corner.stroke(((seam, 0.0), (tail, 0.0), (tail, tail - seam)), "fold")
     panels.append(corner.panel(words="A corner, bound"))
     return tuple(panels)
+
+
+def put_binding(table: Table, unit: Unit, fabric: str) -> Polygon:
+    """A binding over the raw edge of a top, as far as it is seen from the front, mitred at the corners; its outline."""
+    raw, seam = raw_outline(unit), finished_outline(unit)
+    table.cloth.append(Cloth(outline=points(raw), fabric=fabric, line=table.line, holes=(points(seam),)))
+    table.stroke(points(seam), "seam", closed=True)
+    for corner in unit.corners:
+        if len(corner.raw) == 1:
+            table.stroke(points((corner.finished, corner.raw[0])), "seam")
+    return raw
 
 
 def _join(action: Bind, settings: Settings, line: int) -> Panel:
