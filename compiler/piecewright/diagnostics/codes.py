@@ -115,6 +115,7 @@ CODES: dict[str, Code] = {
     "W508": Code("a piece that is needed in both hands", "warning"),
     "W509": Code("a piece larger than the cloth", "warning"),
     "W510": Code("not cloth enough", "warning"),
+    "W511": Code("a table that does not come out", "warning"),
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
     "E902": Code("the result cannot be written"),

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from piecewright.craft.finding import Finding
 from piecewright.craft.look import look_over
+from piecewright.evaluate.cut_off import cut_off
 from piecewright.evaluate.definition import Definition, Statement
 from piecewright.evaluate.warnings import warned
 from piecewright.kernel.build import Build, Made
@@ -14,14 +15,14 @@ from piecewright.source import Span
 if TYPE_CHECKING:
     from piecewright.evaluate.session import Session
 
-NOTED = {"bias-edge": "bias", "both-hands": "fold", "off-the-mark": "ruler's marks"}
+NOTED = {"bias-edge": "bias", "both-hands": "fold", "off-the-mark": "ruler's marks", "table-cut-off": "cut off"}
 """What may be meant so, and the word by which a note tells of it."""
 
 
 def judge(session: Session, build: Build) -> None:
     """Reports what is found in a build without mistakes."""
     report = session.report
-    for made, finding in look_over(build):
+    for made, finding in (*look_over(build), *cut_off(session, build)):
         if _is_said(build, made, finding):
             continue
         definition, calls = session.origins[_origin(made)]

@@ -133,6 +133,37 @@ def _both_hands(f: Facts, units: Units) -> Warned:
     )
 
 
+def _cut_off(f: Facts, units: Units) -> Warned:
+    (across, down), (wide, high) = cast("tuple[int, int]", f["setting"]), cast("tuple[int, int]", f["table"])
+    lost = [
+        f"{_part_of(-count % size, size, one)} {way}"
+        for count, size, one, way in ((across, wide, "column", "at the right"), (down, high, "row", "at the bottom"))
+        if count % size
+    ]
+    fits = [
+        f"{columns} by {rows}" for columns in _multiples(across, wide) for rows in _multiples(down, high)
+    ]
+    alike = [f"{columns} by {rows}" for columns, rows in cast("tuple[tuple[int, int], ...]", f["alike"])]
+    cut = f", or {_or(alike)}, where it is cut off alike at all four sides" if alike else ""
+    return Warned(
+        "W511",
+        f"the table under it, {wide} by {high}, does not divide {across} by {down}: of the last repeat"
+        f" {_and(tuple(lost))}",
+        f"lay {_or(fits)}, which it divides{cut}; where it is meant so, a `note` that says cut off tells so",
+    )
+
+
+def _part_of(count: int, of: int, one: str) -> str:
+    """`1 of 2 columns is cut off`."""
+    return f"{count} of {of} {one}s {'is' if count == 1 else 'are'} cut off"
+
+
+def _multiples(count: int, of: int) -> tuple[int, ...]:
+    """The nearest multiples of a number, from below and from above."""
+    below = count - count % of
+    return (count,) if below == count else tuple(one for one in (below, below + of) if one)
+
+
 WORDS: dict[str, Callable[[Facts, Units], Warned]] = {
     "bias-edge": _bias,
     "point-lost": _lost,
@@ -142,6 +173,7 @@ WORDS: dict[str, Callable[[Facts, Units], Warned]] = {
     "off-the-mark": _off_the_mark,
     "scant-trim": _scant,
     "both-hands": _both_hands,
+    "table-cut-off": _cut_off,
 }
 
 
@@ -151,6 +183,10 @@ def _times(count: int) -> str:
 
 def _in(f: Facts) -> str:
     return f" in {f['name']}" if f["name"] else ""
+
+
+def _or(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " or " + words[-1]
 
 
 def _and(words: tuple[str, ...]) -> str:

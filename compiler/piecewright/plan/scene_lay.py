@@ -93,14 +93,14 @@ def on_point_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, 
     for r, unit in enumerate(action.row_units):
         shift = (uy * r * apart * 2, -ux * r * apart * 2)
         table.put(unit, shift)
-        for left, right in () if sashed else pairwise(rows[r]):
-            _press_between(table, left, right, unit.seams, shift)
+        if not sashed:
+            _press_row(table, rows[r], unit.seams, shift)
         x, y = _middle(rows[r][0])
         table.labels.append(Label(at=(x + shift[0], y + shift[1]), text=str(r + 1)))
     whole = Table(settings, line)
     whole.put(action.result)
-    for upper, lower in () if sashed else pairwise(rows):
-        _press_rows(whole, upper, lower, action.result.seams)
+    if not sashed:
+        _press_rows(whole, rows, action.result.seams)
     whole.measure(action.result, ("bottom", "left"))
     return table.panel(), whole.panel()
 

@@ -94,9 +94,6 @@ def _table(said: Said) -> tuple[Rows, Cells | None]:
             cells.setdefault((cell.source, cell.name), (finished_size(cell.unit), f"CELL[{r}][{c}]"))
     if "COLUMNS" not in said:
         return written, cells
-    if "POINT" in said:
-        # on point all cells are squares of one size, wherever they lie
-        return written, cells if all(across == down for (across, down), _ in cells.values()) else None
     across, down = said.count("COLUMNS"), said.count("ROWS")
     laid = [written[r % len(written)] for r in range(down)]
     return [[row[c % len(row)] for c in range(across)] for row in laid], cells
