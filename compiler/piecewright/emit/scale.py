@@ -7,6 +7,7 @@ from piecewright.plan.model import Figure
 
 WIDEST = 468.0  # points, 165 mm
 TALLEST = 330.0
+PAGE = 600.0  # as tall as a page with its heading has room for, A4 or letter
 
 # Points to the inch, largest first. A ladder, so that a small change of one step seldom changes the scale,
 # and with it every other figure, of a unit.
@@ -41,4 +42,4 @@ def _inches_across(figure: Figure) -> float:
 
 def _fits(figure: Figure, scale: float) -> bool:
     sheet = lay_out(figure, scale)
-    return sheet.width <= WIDEST and sheet.height <= TALLEST
+    return sheet.width <= WIDEST and sheet.height <= (PAGE if figure.whole_page else TALLEST)

@@ -81,9 +81,11 @@ def finished_figure(
     settings: Settings,
     line: int = 0,
     binding: str | None = None,
+    whole_page: bool = False,
 ) -> Figure:
     """The finished picture: cloth within the seam lines all round, with its finished size, and of a quilt that is bound
-    the `binding` of that fabric over the raw edge; as outlines to colour in when `outline`."""
+    the `binding` of that fabric over the raw edge; as outlines to colour in when `outline`, which may have a page of
+    their own."""
     table = Table(settings, line)
     table.put_cloth(unit)
     edge = finished_outline(unit) if binding is None else put_binding(table, unit, binding)
@@ -102,6 +104,7 @@ def finished_figure(
         panels=(panel,),
         scale_group=group,
         kind="outline" if outline else "finished",
+        whole_page=whole_page,
     )
 
 

@@ -169,17 +169,19 @@ def _picture(
 ) -> Figure:
     """The finished picture, of that size, and without fabrics the outlines."""
     outline = not fabrics
+    whole_page = outline and made.kind == "quilt"  # its patches are small enough as it is
     what = ", outlines only, to colour in" if outline else "" if " in " in title else f", in {listed(fabrics)}"
     return finished_figure(
         made.unit,
         id=figure_id(unit_id, "outlines" if outline else "finished"),
         title=sentence(f"{title}, {'outlines' if outline else 'finished'}"),
         description=sentence(f"the finished {title}, {extent_text(size)}{what}"),
-        group=f"{unit_id}-finished",
+        group=f"{unit_id}-outlines" if whole_page else f"{unit_id}-finished",
         outline=outline,
         settings=settings,
         line=made.line,
         binding=bound_in(made),
+        whole_page=whole_page,
     )
 
 

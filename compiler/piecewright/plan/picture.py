@@ -127,7 +127,7 @@ class Figure:
     `title` and `description` are sentences for ears and programs. `legend`: a fabric and the words beside its sample,
     where those are not its name. `looks`: of a print that is told from the first of its fabric, the name its cloth has
     here, the fabric, and which print it is, from 2 on. `key`: what the letters in its labels stand for, one line for
-    each; where there is no room for the letters, it is left out with them."""
+    each; where there is no room for the letters, it is left out with them. `whole_page`: it has a page to itself."""
 
     id: str
     title: str
@@ -138,3 +138,4 @@ class Figure:
     legend: tuple[tuple[str, str], ...] = ()
     looks: tuple[tuple[str, str, int], ...] = ()
     key: tuple[str, ...] = ()
+    whole_page: bool = False
