@@ -95,7 +95,7 @@ def _cut_at(build: Build, row: CutRow) -> tuple[str, int]:
     sides = _sides(row.width, row.height)
     keys = {key for key, _ in row.units}
     for made in build.made:
-        for step in made.steps if made.key in keys else ():
+        for step in made.steps if keys & {made.key, made.whole} else ():
             for supply in step.supplies:
                 piece = supply.source
                 if (
@@ -105,7 +105,7 @@ def _cut_at(build: Build, row: CutRow) -> tuple[str, int]:
                     and _sides(piece.width, piece.height) == sides
                 ):
                     return step.file, step.line
-    made = next(one for one in build.made if one.key in keys)
+    made = next(one for one in build.made if keys & {one.key, one.whole})
     return made.file, made.line
 
 

@@ -124,8 +124,9 @@ def _kind(action: Action) -> type:
 
 def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn: bool) -> tuple[str, tuple[str, ...]]:
     if isinstance(action, Lay) and step.verb == "fill":
-        text = fill_text(action, step, tongue, lay_pressing(action))
-        return text, rows_text(action, step, tongue) if action.sewn else ()
+        if not action.sewn:
+            return fill_text(action, step, tongue, ""), ()
+        return fill_text(action, step, tongue, lay_pressing(action)), rows_text(action, step, tongue)
     if isinstance(action, Lay) and step.verb == "sash":
         return sash_text(action, step, tongue), ()
     if isinstance(action, Lay):
