@@ -23,7 +23,7 @@ def test_the_table_is_set_out_and_the_sash_sews_it() -> None:
     assert len(lay.figure.panels) == 1
     assert not lay.figure.panels[0].dimensions
     assert sash.text == (
-        "Lay the sashes with them, as the figure shows: 4 times dusk strip 1½ × 4½; glow square 1½. "
+        "Lay the sashes with them, as the figure shows: 4 dusk strips 1½ × 4½ and 1 glow square 1½. "
         "Sew each row together, then the rows to each other. Press as the arrows show."
     )
     assert len(sash.figure.panels) == 3
@@ -32,8 +32,8 @@ def test_the_table_is_set_out_and_the_sash_sews_it() -> None:
 @pytest.mark.parametrize(
     ("across", "down", "sewn"),
     [
-        (3, 1, "2 times dusk strip 1½ × 4½. Sew all together from left to right."),
-        (1, 3, "2 times dusk strip 1½ × 4½. Sew all together from top to bottom."),
+        (3, 1, "2 dusk strips 1½ × 4½. Sew all together from left to right."),
+        (1, 3, "2 dusk strips 1½ × 4½. Sew all together from top to bottom."),
     ],
 )
 def test_of_one_row_or_column(across: int, down: int, sewn: str) -> None:

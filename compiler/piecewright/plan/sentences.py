@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Take, Turn
+from piecewright.kernel.alike import plain_piece
 from piecewright.kernel.build import Piece, Step
 from piecewright.kernel.unit import Pressed, Unit
-from piecewright.plan.borders import border_text
+from piecewright.plan.borders import border_text, has_corners
 from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
 from piecewright.plan.letters import Letters
 from piecewright.plan.on_point_text import OPEN, is_filler, sashes_text, set_out_text
@@ -106,16 +107,20 @@ def _set_out_text(cells: Sequence[Sequence[str]]) -> tuple[str, tuple[str, ...]]
 
 
 def sash_text(action: Lay, step: Step, tongue: Tongue) -> str:
-    """`Lay the sashes with them, as the figure shows: 4 times ground strip 2½ × 6½; claw square 2½. Sew …`"""
+    """`Lay the sashes with them, as the figure shows: 4 ground strips 2½ × 6½ and 1 claw square 2½. Sew …`"""
+    counts: dict[Source, int] = {}
+    for supply in step.supplies:
+        source = supply.source
+        if isinstance(source, Piece):  # upright and lying strips are cut alike
+            source = plain_piece(source, source.fabric in tongue.directional)
+        counts[source] = counts.get(source, 0) + supply.count
     named = [
-        tongue.piece(source, "strip" if source.shape == "rectangle" else "")
-        if isinstance(source, Piece)
-        else tongue.called(source, source)
-        for source in brought(step)
+        tongue.counted(source, count, noun="strip" if isinstance(source, Piece) and source.shape == "rectangle" else "")
+        for source, count in counts.items()
     ]
     if not action.is_level:
-        return sashes_text(_together(named), action)
-    text = f"Lay the sashes with them, as the figure shows: {_together(named)}."
+        return sashes_text(listed(named), action)
+    text = f"Lay the sashes with them, as the figure shows: {listed(named)}."
     if len(action.rows) == 1:
         text += " Sew all together from left to right."
     elif all(len(row) == 1 for row in action.rows):
@@ -136,7 +141,7 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
     whole = border_text(sews, step, tongue) if step.verb == "border" else ""
     if whole:
         outward = all(press.result.seams[press.seam].pressed == "right" for press in presses)
-        told_of = "the seams along the edges" if any(len(sew.first_edges) > 1 for sew in sews) else "every seam"
+        told_of = "the seams along the edges" if has_corners(sews, step) else "every seam"
         return f"{whole} {f'Press {told_of} toward the border.' if outward else _pressing(presses, told_of)}", ()
     rounds = _rounds(brought(step), len(sews), step.times)
     varied = len(set(rounds)) > 1

@@ -42,17 +42,19 @@ class Tongue:
             title = title if title.endswith(" reversed") else f"{title} reversed"
         return f"{title},{how}" if how else title
 
-    def counted(self, source: Source, count: int) -> str:
-        """`8 glow squares 2½`, `24 lantern blocks`, `1 lantern block in dusk and glow`. A unit's name is the designer's
-        and makes no plural of its own, so the word for what it is takes it."""
+    def counted(self, source: Source, count: int, name: str = "", noun: str = "") -> str:
+        """`8 glow squares 2½`, `1 lantern block in dusk and glow`, `14 paling units, turned right`, `2 goose units (2,
+        sky and bird)`. A unit's name is the designer's and makes no plural of its own, so the word for what it is takes
+        it. `name` is what the pattern calls it, with its turning; `noun` stands for the word of a piece's shape."""
         if isinstance(source, Piece):
-            shape = piece_shape(source, source.width or source.height)
+            shape = noun or piece_shape(source, source.width or source.height)
             return f"{count} {self.piece(source, shape if count == 1 else f'{shape}s')}"
         made = self.made[source]
-        title = self.called(source, source)
-        name = plain(made.name)
-        kind = made.kind if count == 1 else f"{made.kind}s"
-        return f"{count} {name} {kind}{title.removeprefix(name)}"
+        own = plain(made.name)
+        told = self.called(source, name or source).removeprefix(own)
+        if told and not told.startswith((" in ", " reversed", ",")):
+            told = f" ({told.strip()})"
+        return f"{count} {own} {made.kind if count == 1 else f'{made.kind}s'}{told}"
 
     def piece(self, piece: Piece, noun: str = "", *, sized: bool = True) -> str:
         """`glow square 2½`, `glow strip 2¼ × 5½`; a strip without ends is `glow strip 2½ wide`. `noun` stands for
