@@ -46,8 +46,9 @@ def meetings(sheet: Sheet) -> list[str]:
         if one.buffer(-HAIR).intersects(other.buffer(-HAIR)):
             found.append(f"{a} meets {b}")
     for p in sheet.panels:
-        spots = [(f"letter {line.text}", Point(line.x, line.y).buffer(LABEL)) for line in p.labels]
-        found += [f"{a} meets {b}" for (a, one), (b, other) in combinations(spots, 2) if one.intersects(other)]
+        for one, other in combinations(p.labels, 2):
+            if (one.x - other.x) ** 2 + (one.y - other.y) ** 2 < (2 * LABEL) ** 2:
+                found.append(f"letter {one.text} meets letter {other.text}")
     whole = box(0, 0, sheet.width, sheet.height)
     found += [f"{a} leaves the sheet" for a, one in texts + solids + rows + ticks + badges if not whole.covers(one)]
     return found
