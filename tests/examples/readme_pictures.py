@@ -10,6 +10,7 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 
 PICTURES = {
     "ferry-window.svg": ("04-framed-square-rejoined.piece", "ferry-window-lamp-dusk-finished"),
+    "jetty-quilt.svg": ("24-lamps-on-the-jetty.piece", "jetty-quilt-finished"),
     "plum-cut.svg": ("23-cushions-from-fat-quarters.piece", "cutting-plum"),
 }
 """For each drawing, the example it is of and the name of the figure in a build of it."""
