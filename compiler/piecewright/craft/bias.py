@@ -9,6 +9,8 @@ from piecewright.craft.joins import NEAR, Frame
 from piecewright.exact import Vector
 from piecewright.kernel.build import Made
 from piecewright.kernel.foundation import ROUGH
+from piecewright.kernel.measure import raw_edge
+from piecewright.kernel.rope import farther_than
 from piecewright.kernel.unit import Patch
 
 # An edge counts as straight up to 10 degrees off the threads: cloth hardly stretches there, and a block trimmed to
@@ -31,7 +33,8 @@ def bias_edges(made: Made) -> Iterator[Finding]:
     for edge, along in enumerate(unit.directions):
         dx, dy = along.floats
         frame: Frame | None = None
-        for patch in unit.patches:
+        start, _ = raw_edge(unit, edge)
+        for patch in unit.patch_rope.unless(farther_than(start.floats, along.left().floats, NEAR)):
             gx, gy = patch.grain.floats
             off = abs((gx * dx + gy * dy) * (gx * dy - gy * dx))
             if off < OFF_GRAIN or patch.cut.startswith(ROUGH):  # paper holds it until the edge is sewn

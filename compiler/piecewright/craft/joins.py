@@ -92,14 +92,14 @@ def joins(action: Sew | Finish | Lay) -> Iterator[Join]:
     for row, names in zip(action.rows, action.names, strict=True):
         for c in range(len(row) - 1):
             key: tuple[object, ...] = (names[c], _size(row[c]), names[c + 1], _size(row[c + 1]))
-            if key not in seen and (row[c].seams or row[c + 1].seams):
+            if key not in seen and (row[c].seam_rope.count or row[c + 1].seam_rope.count):
                 seen.add(key)
                 yield from _facing(row[c], row[c + 1], action.along.left(), names[c], names[c + 1])
     rows = action.row_units
     for r in range(len(rows) - 1):
         above = tuple(zip(action.names[r], map(_size, action.rows[r]), strict=True))
         below = tuple(zip(action.names[r + 1], map(_size, action.rows[r + 1]), strict=True))
-        if (above, below) not in seen and (rows[r].seams or rows[r + 1].seams):
+        if (above, below) not in seen and (rows[r].seam_rope.count or rows[r + 1].seam_rope.count):
             seen.add((above, below))
             yield from _facing(rows[r], rows[r + 1], action.along, "the row above", "the row below")
 

@@ -9,6 +9,7 @@ from piecewright.craft.joins import NEAR, Frame, Hit, Join, Side
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.build import Step
 from piecewright.kernel.points import Tip, points_on
+from piecewright.kernel.rope import box
 from piecewright.kernel.unit import Polygon, Seam
 
 
@@ -94,7 +95,7 @@ def _is_seen(side: Side, tip: Tip) -> bool:
     ends = [p for p in tip.cell if frame.at(p.floats)[1] < NEAR - s] or [tip.spot]
     return not any(
         _touches(cell, end)
-        for patch in unit.patches
+        for patch in unit.patch_rope.near(box(ends))
         if patch.fabric == tip.fabric
         for cell in patch.cells
         if cell is not tip.cell and not (side.doubled and _is_across(cell, frame))

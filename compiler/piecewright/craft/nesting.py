@@ -23,6 +23,7 @@ def bulky(step: Step, join: Join, result: Unit) -> Iterator[Finding]:
     s = float(join.first.unit.allowance)
     worst: tuple[int, int] | None = None
     side: Pressed | None = None
+    seen: set[tuple[object, ...]] = set()
     for hit in join.first.hits:
         if hit.depth > NEAR - s or not NEAR < hit.at < join.frame.length - NEAR or hit.seam.pressed == "open":
             continue
@@ -32,12 +33,29 @@ def bulky(step: Step, join: Join, result: Unit) -> Iterator[Finding]:
             side = side or _pressed(join.frame, result)
             if side == "open":
                 return
+            alike = _crossing(join, hit, other)
+            if alike in seen:  # blocks that are alike come again along a row
+                continue
+            seen.add(alike)
             stacked = layers(join, hit.at, side, None)
             nested = layers(join, hit.at, side, other.seam)
             if stacked > MOST_LAYERS and nested < stacked and (worst is None or stacked > worst[0]):
                 worst = (stacked, nested)
     if worst is not None:
         yield Finding("not-nested", step, layers=worst[0], nested=worst[1], name=join.second.name)
+
+
+def _crossing(join: Join, hit: Hit, turned: Hit) -> tuple[object, ...]:
+    """All that the layers at a crossing depend on: the seams near it, as they lie from it."""
+    found: list[object] = []
+    for side, frame in ((join.first, join.frame), (join.second, join.frame)):
+        near = []
+        for one in _about(side, frame, hit.at)[1]:
+            (a, b), (c, d) = frame.at(one.seam.start.floats), frame.at(one.seam.end.floats)
+            place = round(a - hit.at, 6), round(b, 6), round(c - hit.at, 6), round(d, 6)
+            near.append((*place, one.seam.pressed, one is turned))
+        found.append(tuple(sorted(near)))
+    return tuple(found)
 
 
 def _same_way(hit: Hit, other: Hit) -> bool:

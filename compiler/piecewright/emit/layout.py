@@ -159,7 +159,7 @@ def lay_out(figure: Figure, scale: float) -> Sheet:
 
 def seen_fabrics(figure: Figure) -> tuple[str, ...]:
     """The fabrics that show in a figure, in the order in which they first do."""
-    return tuple(dict.fromkeys(c.fabric for panel in figure.panels for c in panel.cloth if c.fabric))
+    return tuple(dict.fromkeys(c.fabric for panel in figure.panels for c in panel.all_cloth() if c.fabric))
 
 
 def paper(point: Point, scale: float) -> Point:
@@ -178,6 +178,13 @@ def cut_ends(stroke: Stroke, scale: float) -> tuple[Point, Point]:
 def panel_ink(panel: Panel, scale: float) -> tuple[Segment, ...]:
     """The outermost edges of the cloth and every line that may pass them, as segments in points of the panel."""
     rings = [panel.clip] if panel.clip else [s.points for s in panel.strokes if s.closed and s.role in _OUTER]
+    if not panel.clip:
+        rings += [
+            tuple(one.point(p) for p in stroke.points)
+            for one in panel.placed
+            for stroke in one.shape.strokes
+            if stroke.closed and stroke.role in _OUTER
+        ]
     if not rings:
         rings = [c.outline for c in panel.cloth if not c.tint]
     segments: list[Segment] = []

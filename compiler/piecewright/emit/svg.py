@@ -9,7 +9,6 @@ from __future__ import annotations
 from typing import Any
 from xml.etree import ElementTree
 
-import svgwrite  # heavy; this module is imported only when figures are written
 from svgwrite.base import Desc, Title
 from svgwrite.container import Group
 from svgwrite.masking import ClipPath
@@ -19,6 +18,7 @@ from svgwrite.shapes import Rect
 from svgwrite.text import Text
 
 from piecewright.emit import paths
+from piecewright.emit.elements import Patch, Root, Use
 from piecewright.emit.layout import (
     BADGE,
     DOT,
@@ -37,7 +37,7 @@ from piecewright.emit.layout import (
 from piecewright.emit.lettering import DROP, FAMILY, SIZE
 from piecewright.emit.scale import group_scales
 from piecewright.emit.textures import TEXTURES, hexed, ink, print_look, rgb, wrong_side
-from piecewright.plan.model import Cloth, FabricPlan, Figure, Panel, Point, Stroke
+from piecewright.plan.model import Cloth, FabricPlan, Figure, Panel, Point, Shape, Stroke
 
 __all__ = ["figure_svg", "group_scales"]
 
@@ -74,35 +74,6 @@ def figure_svg(
     return text + "\n" if prefix else f'<?xml version="1.0" encoding="UTF-8"?>\n{text}\n'
 
 
-class _Root(svgwrite.Drawing):  # type: ignore[misc]  # svgwrite ships no types
-    """A drawing with attributes of accessibility, which SVG 1.1, that svgwrite checks against, does not know."""
-
-    opened: dict[str, str]
-
-    def get_xml(self) -> Any:
-        tree = super().get_xml()
-        for name, value in self.opened.items():
-            tree.set(name, value)
-        return tree
-
-
-class _Patch:
-    """The path of one piece of cloth, with its fabric and source line. There are thousands of these in a quilt,
-    so it is not one of svgwrite's elements, whose checks its few attributes do not need."""
-
-    __slots__ = ("d", "fabric", "line")
-
-    elementname = "path"
-
-    def __init__(self, d: str, fabric: str, line: int) -> None:
-        self.d = d
-        self.fabric = fabric
-        self.line = line
-
-    def get_xml(self) -> ElementTree.Element:
-        return ElementTree.Element("path", {"d": self.d, "data-fabric": self.fabric, "data-line": str(self.line)})
-
-
 class _Writer:
     """Writes one figure. Keeps nothing but what the parts of one drawing share."""
 
@@ -110,7 +81,7 @@ class _Writer:
         self.figure = figure
         self.prefix = f"{prefix}{figure.id}"
         # the factory of all other elements, which share its checking
-        self.root = _Root(debug=strict)
+        self.root = Root(debug=strict)
         self.coloured = figure.kind != "outline"
         seen = seen_fabrics(figure)
         by_name = {f.name: f for f in fabrics}
@@ -120,6 +91,8 @@ class _Writer:
         self.texture = {name: TEXTURES[by_name[name].texture] for name in seen}
         self.order = {name: i + 1 for i, name in enumerate(seen)}
         self.clips: list[Any] = []
+        self.shapes: dict[Shape, str] = {}
+        self.named: dict[int, str] = {}
         self.hatched = any(c.fallen for panel in figure.panels for c in panel.cloth)
 
     def drawing(self, sheet: Sheet) -> Any:
@@ -200,6 +173,7 @@ class _Writer:
             self.clips.append(clip)
             inner = self._group(clip_path=f"url(#{name})")
             group.add(inner)
+        inner.elements += [Use(self._shape(one.shape, scale), one.turn, paper(one.at)) for one in panel.placed]
         shown = [c for c in panel.cloth if not (c.tint and scale < SMALL)]
         self._cloth(inner, [c for c in shown if not c.fallen], paper)
         self._strokes(inner, group, panel, paper, scale)
@@ -217,16 +191,34 @@ class _Writer:
             group.add(self._path(rings, stroke=QUIET, stroke_width=paths.number(MEDIUM)))
         return group
 
+    def _shape(self, shape: Shape, scale: float) -> str:
+        """The name of a shape, which is defined the first time it is asked for."""
+        name = self.named.get(id(shape)) or self.shapes.get(shape)
+        if name is None:
+            name = f"{self.prefix}-shape{len(self.shapes) + 1}"
+            group = self._group(id=name)
+            alone = Panel(cloth=shape.cloth, strokes=shape.strokes, arrows=(), dimensions=())
+
+            def paper(p: Point) -> Point:
+                return p[0] * scale, -p[1] * scale
+
+            self._cloth(group, [c for c in shape.cloth if not (c.tint and scale < SMALL)], paper)
+            self._strokes(group, group, alone, paper, scale)
+            self.root.defs.add(group)
+            self.shapes[shape] = name
+        self.named[id(shape)] = name
+        return name
+
     def _cloth(self, group: Any, cloth: list[Cloth], paper: Any) -> None:
         """Flat colours with their textures over them; allowances, then a wrong side, hide what is under."""
-        pending: dict[str, list[_Patch]] = {}
+        pending: dict[str, list[Patch]] = {}
         for c in cloth:
             d = "".join([paths.ring([paper(p) for p in outline]) for outline in (c.outline, *c.holes)])
             if c.tint:
                 self._flush(group, pending)
                 group.add(self._path(d, fill="#ffffff", fill_opacity="0.55"))
                 continue
-            patch = _Patch(d, c.fabric, c.line)
+            patch = Patch(d, c.fabric, c.line)
             if c.wrong:
                 self._flush(group, pending)
                 side = self._group(fill=hexed(wrong_side(self.colour[c.fabric])) if self.coloured else "#ffffff")
@@ -236,7 +228,7 @@ class _Writer:
                 pending.setdefault(c.fabric, []).append(patch)
         self._flush(group, pending)
 
-    def _flush(self, group: Any, pending: dict[str, list[_Patch]]) -> None:
+    def _flush(self, group: Any, pending: dict[str, list[Patch]]) -> None:
         """The patches so far, a fabric at a time. The texture goes over them in one path: a printer's driver
         makes a picture of every shape that a pattern fills, and hundreds of them take minutes to print."""
         for name, patches in pending.items():

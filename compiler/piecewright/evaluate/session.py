@@ -26,10 +26,10 @@ from piecewright.evaluate.shown import plain, shown
 from piecewright.evaluate.standing import stand_in
 from piecewright.evaluate.steps import Table, run_verb
 from piecewright.evaluate.values import BROKEN, Broken, Quantity
-from piecewright.exact import INCH_PER, BadSize, Exact, fraction_text, parse_size
+from piecewright.exact import INCH_PER, BadSize, Exact, Vector, fraction_text, parse_size
 from piecewright.kernel.build import Fabric, Made, Piece
 from piecewright.kernel.moves import turned
-from piecewright.kernel.unit import Unit
+from piecewright.kernel.unit import Unit, turned_from
 from piecewright.source import Span
 from piecewright.syntax.ast import File
 from piecewright.verbs.registry import Said
@@ -353,7 +353,8 @@ class Session:
         key = (id(brought.unit), degrees)
         found = self._turned.get(key)
         if found is None:
-            found = self._turned[key] = (brought.unit, turned(brought.unit, degrees))
+            unit = turned_from(turned(brought.unit, degrees), brought.unit, Vector.at(degrees))
+            found = self._turned[key] = (brought.unit, unit)
         return found[1]
 
     def cut_piece(self, match: Match, said: Said, env: Env) -> Brought:

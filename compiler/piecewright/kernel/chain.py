@@ -12,6 +12,7 @@ from typing import Literal
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
+from piecewright.kernel.cut import is_convex
 from piecewright.kernel.doubled import without_allowance
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.junction import Junction, close_junction
@@ -21,7 +22,7 @@ from piecewright.kernel.polygon import HALF, ZERO, tidy
 from piecewright.kernel.removal import ended_at, remove, shortened
 from piecewright.kernel.rope import Rope
 from piecewright.kernel.takein import marked, taken_in
-from piecewright.kernel.unit import Accounts, Corner, Polygon, Pressed, Seam, Unit, roped
+from piecewright.kernel.unit import Accounts, Corner, Polygon, Pressed, Seam, Spot, Unit, roped, spots_of
 
 _EAST = Vector(1, 0)
 
@@ -77,7 +78,11 @@ def chain(
     else:
         eased = _check_inner(first, i, second, j, k, tolerance)
     first, second = _ease(first, i, second, j, k)
-    unit = _sew(first, i, second, j, k, pressed)
+    spots: Rope[Spot] | None = None
+    are_set = first.spots is not None or second.spots is not None
+    if are_set and not eased and fit == "exact" and all(one.spots or is_convex(one) for one in (first, second)):
+        spots = spots_of(first) + spots_of(second)
+    unit = _sew(first, i, second, j, k, pressed, spots)
     # the new seams stand last; those of both units are before them, less any that went under
     return Joined(unit=unit, second=second, seam=unit.seam_rope.count - k, eased=eased, second_edge=j)
 
@@ -175,7 +180,9 @@ def _ease(first: Unit, i: int, second: Unit, j: int, k: int) -> tuple[Unit, Unit
     return first, second
 
 
-def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) -> Unit:
+def _sew(
+    first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed, spots: Rope[Spot] | None
+) -> Unit:
     n, m = len(first.corners), len(second.corners)
     s = first.allowance
     start = Junction(
@@ -263,6 +270,7 @@ def _sew(first: Unit, i: int, second: Unit, j: int, k: int, pressed: Pressed) ->
         ledger=tuple(my_ledger + their_ledger),
         allowance=s,
         cloth=first.cloth + second.cloth,
+        spots=spots,
     )
 
 

@@ -19,6 +19,14 @@ def finished_outline(unit: Unit) -> Polygon:
     return tuple(corner.finished for corner in unit.corners)
 
 
+def fabrics_of(unit: Unit) -> tuple[str, ...]:
+    """The fabrics that are seen of a unit, in the order of its patches."""
+    if unit.spots is None:
+        return tuple(dict.fromkeys(patch.fabric for patch in unit.patches))
+    pieces = {id(spot.unit): spot.unit for spot in unit.spots}
+    return tuple(dict.fromkeys(patch.fabric for piece in pieces.values() for patch in piece.patches))
+
+
 def bounds_of(points: Polygon) -> Bounds:
     """The box round some points."""
     left = right = points[0].x

@@ -110,4 +110,5 @@ def _carried(unit: Unit, turn: Vector | None, shift: Vector | None) -> Unit:
         ledger=unit.accounts,
         allowance=unit.allowance,
         cloth=unit.cloth,
+        spots=None if unit.spots is None else unit.spots.carried(turn, shift),
     )

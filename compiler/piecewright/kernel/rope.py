@@ -105,6 +105,14 @@ class Rope(Generic[T]):
             else:
                 pending += rope._parts()
 
+    def __getitem__(self, number: int) -> T:
+        """The thing of a number, from 0. IndexError where there are fewer."""
+        rope = self
+        while rope._items is None:
+            left, right = rope._parts()
+            rope, number = (left, number) if number < left.count else (right, number - left.count)
+        return rope._here()[number]
+
     def __add__(self, other: Rope[T]) -> Rope[T]:
         """The things of this one and then those of the other."""
         if not other.count:

@@ -15,10 +15,10 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.cut import divided_seam
 from piecewright.kernel.moves import moved
-from piecewright.kernel.polygon import ZERO, area, clip
+from piecewright.kernel.polygon import ZERO, area, clip, side
 from piecewright.kernel.ring import Ring, clip_ring, corners_between
 from piecewright.kernel.rope import Rope, farther_than
-from piecewright.kernel.unit import Accounts, Corner, Offcut, Patch, Polygon, Pressed, Seam, Unit, roped
+from piecewright.kernel.unit import Accounts, Corner, Offcut, Patch, Polygon, Pressed, Seam, Spot, Unit, roped, spots_of
 
 EAST, NORTH = Vector(1, 0), Vector(0, 1)
 _SLACK = 1e-6  # inches; far above the error of the floats
@@ -87,11 +87,12 @@ def set_together(courses: tuple[Course, ...], frame: Frame) -> tuple[Unit, tuple
     shears = _Shears(frame)
     patches: Rope[Patch] = Rope()
     seams: Rope[Seam] = Rope()
+    spots: Rope[Spot] = Rope()
     accounts: list[Accounts] = []
     cloth = ZERO
     for course in courses:
         shown = shears.row(course, course.bottom, course.top)
-        patches, seams = patches + shown.patches, seams + shown.seams
+        patches, seams, spots = patches + shown.patches, seams + shown.seams, spots + shears.spots(course)
         accounts.append(shown.accounts)
         cloth = cloth + shown.cloth
     lines = [
@@ -107,6 +108,7 @@ def set_together(courses: tuple[Course, ...], frame: Frame) -> tuple[Unit, tuple
         ledger=tuple(accounts),
         allowance=frame.allowance,
         cloth=cloth,
+        spots=spots,
     )
     return whole, tuple(shears.alone(course) for course in courses)
 
@@ -135,6 +137,8 @@ class _Shears:
         self._pieces: dict[tuple[int, Polygon], _Shown] = {}
         self._rows: dict[tuple[int, Polygon], _Shown] = {}
         self._alone: dict[tuple[int, Polygon], Unit] = {}
+        self._spots: dict[tuple[int, Polygon], Rope[Spot]] = {}
+        self._parts: dict[tuple[int, Polygon], Unit] = {}
 
     def _strip(self, course: Course, low: Exact | None, high: Exact | None) -> Polygon:
         """What of the work lies between two level lines, as it lies for the row itself."""
@@ -171,6 +175,37 @@ class _Shears:
             self._pieces[key] = _within(piece.unit, local)
         return self._pieces[key].moved(piece.at)
 
+    def spots(self, course: Course) -> Rope[Spot]:
+        """The pieces of a row where they lie; of those that are cut off by an edge, what is left of them."""
+        strip = tuple(p - course.at for p in _between(self._frame.corners, None, None, course.bottom, course.top))
+        key = (id(course.row), strip)
+        if key not in self._spots:
+            spots: Rope[Spot] = Rope()
+            outer = self._strip(course, course.bottom, course.top)
+            for piece in course.row.pieces:
+                spots = spots + self._spot(piece, strip, outer)
+            self._spots[key] = spots
+        return self._spots[key].carried(None, course.at)
+
+    def _spot(self, piece: Laid, strip: Polygon, outer: Polygon) -> Rope[Spot]:
+        unit = piece.unit
+        if all(_holds(strip, corner.finished + piece.at) for corner in unit.corners):
+            return spots_of(unit).carried(None, piece.at)
+        seen = tuple(p - piece.at for p in _between(strip, piece.left, piece.right, None, None))
+        key = (id(unit), seen)
+        if key not in self._parts:
+            shown = self._piece(piece, _between(outer, piece.left, piece.right, None, None)).moved(-piece.at)
+            self._parts[key] = roped(
+                corners=tuple(Corner(finished=p, raw=(p,)) for p in seen),
+                directions=tuple((seen[(n + 1) % len(seen)] - p).unit() for n, p in enumerate(seen)),
+                patches=shown.patches,
+                seams=shown.seams,
+                ledger=shown.accounts,
+                allowance=unit.allowance,
+                cloth=shown.cloth,
+            )
+        return Rope((Spot(unit=self._parts[key], turn=None, shift=piece.at),))
+
     def alone(self, course: Course) -> Unit:
         """A row with the allowances of its own long edges still on."""
         s = self._frame.allowance
@@ -189,6 +224,7 @@ class _Shears:
                 ledger=shown.accounts,
                 allowance=s,
                 cloth=shown.cloth,
+                spots=self.spots(course),
             )
             self._alone[key] = moved(unit, -course.at)
         return moved(self._alone[key], course.at)
@@ -219,6 +255,25 @@ def _between(
     if top is not None:
         region, _ = clip(region, Vector(ZERO, top), -EAST)
     return region
+
+
+def _holds(region: Polygon, point: Vector) -> bool:
+    """Whether a point lies in a convex region or on its edge."""
+    return all(side(p, region[(n + 1) % len(region)] - p, point) >= 0 for n, p in enumerate(region))
+
+
+def finished_picture(unit: Unit) -> Unit:
+    """What is seen of a convex unit within its seam lines."""
+    shown = _within(unit, tuple(corner.finished for corner in unit.corners))
+    return roped(
+        corners=tuple(Corner(finished=corner.finished, raw=(corner.finished,)) for corner in unit.corners),
+        directions=unit.directions,
+        patches=shown.patches,
+        seams=shown.seams,
+        ledger=shown.accounts,
+        allowance=unit.allowance,
+        cloth=shown.cloth,
+    )
 
 
 def _within(unit: Unit, region: Polygon) -> _Shown:

@@ -114,7 +114,7 @@ class _Cloth:
     """Patches and seams of a unit as ropes, and its ledger as those of its parts. One that was made of these has its
     tuples when they are asked for."""
 
-    __slots__ = ("_accounts", "_patch_rope", "_seam_rope")
+    __slots__ = ("_accounts", "_patch_rope", "_seam_rope", "_spots", "_turned_from")
 
     if TYPE_CHECKING:
         patches: tuple[Patch, ...]
@@ -123,6 +123,8 @@ class _Cloth:
         _accounts: Accounts
         _patch_rope: Rope[Patch]
         _seam_rope: Rope[Seam]
+        _spots: Rope[Spot] | None
+        _turned_from: tuple[Unit, Vector]
     else:
 
         def __getattr__(self, name: str) -> object:
@@ -142,6 +144,24 @@ class _Cloth:
             return self._accounts
         except AttributeError:
             return self.ledger
+
+    @property
+    def spots(self) -> Rope[Spot] | None:
+        """The pieces of a table that was set together, with what was sewn to it since; None for other work, and after a
+        cut."""
+        try:
+            return self._spots
+        except AttributeError:
+            return None
+
+    @property
+    def turned_from(self) -> tuple[Unit, Vector] | None:
+        """The unit of which this is the same turned about the origin, and the unit vector it is turned by, where that
+        is known."""
+        try:
+            return self._turned_from
+        except AttributeError:
+            return None
 
     @property
     def patch_rope(self) -> Rope[Patch]:
@@ -195,6 +215,28 @@ class Unit(_Cloth):
     cloth: Exact
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot(Reaching):
+    """A piece as it was before it was sewn, shared by all places where it lies, and where this one is: turned about the
+    origin by a unit vector, then shifted; None for neither."""
+
+    unit: Unit
+    turn: Vector | None
+    shift: Vector | None
+
+    def points(self) -> Iterable[Vector]:
+        """Its finished corners where they lie."""
+        return (carried(corner.finished, self.turn, self.shift) for corner in self.unit.corners)
+
+    def _points(self) -> Iterable[Vector]:
+        return self.points()
+
+    def carried(self, turn: Vector | None, shift: Vector | None) -> Spot:
+        mine = self.turn if turn is None else turn if self.turn is None else self.turn.turned(turn)
+        at = self.shift if turn is None or self.shift is None else self.shift.turned(turn)
+        return Spot(unit=self.unit, turn=mine, shift=at if shift is None else shift if at is None else at + shift)
+
+
 def roped(
     *,
     corners: tuple[Corner, ...],
@@ -204,6 +246,7 @@ def roped(
     ledger: Accounts,
     allowance: Exact,
     cloth: Exact,
+    spots: Rope[Spot] | None = None,
 ) -> Unit:
     """A unit of ropes, which gives its patches, seams and ledger as tuples when they are first asked for."""
     unit = object.__new__(Unit)
@@ -215,4 +258,35 @@ def roped(
     put(unit, "_accounts", ledger)
     put(unit, "allowance", allowance)
     put(unit, "cloth", cloth)
+    if spots is not None:
+        put(unit, "_spots", spots)
     return unit
+
+
+def turned_from(unit: Unit, whole: Unit, turn: Vector) -> Unit:
+    """The unit, which remembers that it is another one turned."""
+    object.__setattr__(unit, "_turned_from", (whole, turn))
+    return unit
+
+
+def spotted(unit: Unit) -> Unit:
+    """The same unit as one spot, which it stays where it is moved and turned."""
+    return roped(
+        corners=unit.corners,
+        directions=unit.directions,
+        patches=unit.patch_rope,
+        seams=unit.seam_rope,
+        ledger=unit.accounts,
+        allowance=unit.allowance,
+        cloth=unit.cloth,
+        spots=spots_of(unit),
+    )
+
+
+def spots_of(unit: Unit) -> Rope[Spot]:
+    """The spots of a table, or the unit itself as one."""
+    found = unit.spots
+    if found is None:
+        whole, turn = unit.turned_from or (unit, None)
+        found = Rope((Spot(unit=whole, turn=turn, shift=None),))
+    return found

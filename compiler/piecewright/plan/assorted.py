@@ -7,12 +7,12 @@ finds it under the word the pattern calls it by, and drawn as the fabric it was 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from piecewright.kernel.build import Build
 from piecewright.plan.cutlist import CutRow, is_assorted, print_word
-from piecewright.plan.model import Figure, StepPlan, UnitPlan
+from piecewright.plan.model import Cloth, Figure, Panel, StepPlan, UnitPlan
 from piecewright.plan.rounding import cut_size
 from piecewright.plan.strip_text import pieces_text
 from piecewright.plan.strips import Strips, print_groups
@@ -115,7 +115,7 @@ class Words:
 
     def figure(self, figure: Figure, prints: frozenset[str]) -> Figure:
         """A figure with chosen prints drawn as the fabric they are of, and words for them beside the samples."""
-        seen = dict.fromkeys(cloth.fabric for panel in figure.panels for cloth in panel.cloth if cloth.fabric)
+        seen = dict.fromkeys(cloth.fabric for panel in figure.panels for cloth in panel.all_cloth() if cloth.fabric)
         legend: dict[str, tuple[str, list[str]]] = {}
         drawn: dict[str, str] = {}
         looks: dict[str, tuple[str, str, int]] = {}
@@ -135,10 +135,7 @@ class Words:
             return figure
         panels = figure.panels
         if not self._of.keys().isdisjoint(seen):
-            panels = tuple(
-                replace(panel, cloth=tuple(replace(c, fabric=drawn.get(c.fabric, c.fabric)) for c in panel.cloth))
-                for panel in panels
-            )
+            panels = tuple(_recoloured(panel, drawn) for panel in panels)
         return replace(
             figure,
             title=self.text(figure.title),
@@ -148,6 +145,18 @@ class Words:
             looks=tuple(looks.values()),
             key=tuple(map(self.text, figure.key)),
         )
+
+
+def _recoloured(panel: Panel, drawn: Mapping[str, str]) -> Panel:
+    """The panel with other names for fabrics."""
+
+    def cloth(one: tuple[Cloth, ...]) -> tuple[Cloth, ...]:
+        return tuple(replace(c, fabric=drawn.get(c.fabric, c.fabric)) for c in one)
+
+    shapes = {id(one.shape): one.shape for one in panel.placed}
+    new = {number: replace(shape, cloth=cloth(shape.cloth)) for number, shape in shapes.items()}
+    placed = tuple(replace(one, shape=new[id(one.shape)]) for one in panel.placed)
+    return replace(panel, cloth=cloth(panel.cloth), placed=placed)
 
 
 def _beside(fabric: str, words: list[str], many: bool) -> str:

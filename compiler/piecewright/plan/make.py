@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from piecewright.kernel.batches import handed
 from piecewright.kernel.build import Build, Made, Settings, Step
 from piecewright.kernel.demand import Wanted, cuttings, wanted
-from piecewright.kernel.measure import finished_size, height, width
+from piecewright.kernel.measure import fabrics_of, finished_size, height, width
 from piecewright.plan.assorted import Words, prints_needed
 from piecewright.plan.bought import cloth_of, kits_plan
 from piecewright.plan.curves import letters, template_plans
@@ -108,7 +108,7 @@ def _unit_plans(
         inner = measured_extent(*finished_size(made.unit), tongue.settings)
         draw = _drawer(files[item.key], tongue.titles[item.key], made, tongue)
         steps = step_plans(made, tongue, draw) if index == 0 else ()
-        seen = words.seen((patch.fabric for patch in made.unit.patches), prints[made.key].union(made.chosen))
+        seen = words.seen(fabrics_of(made.unit), prints[made.key].union(made.chosen))
         bound = bound_size(made, tongue.settings)
         shown = inner if bound is None else bound
         pictured = made.kind != "unit" or made.key in asked
@@ -120,7 +120,7 @@ def _unit_plans(
                 kind=made.kind,
                 description=plain(made.description),
                 arguments=made.arguments,
-                fabrics=tuple(dict.fromkeys(patch.fabric for patch in made.unit.patches)),
+                fabrics=fabrics_of(made.unit),
                 makes=item.needed[index],
                 spare=item.spare[index],
                 runs=item.runs,

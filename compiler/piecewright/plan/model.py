@@ -37,7 +37,13 @@ from piecewright.plan.picture import (
     Panel as Panel,
 )
 from piecewright.plan.picture import (
+    Placed as Placed,
+)
+from piecewright.plan.picture import (
     Point as Point,
+)
+from piecewright.plan.picture import (
+    Shape as Shape,
 )
 from piecewright.plan.picture import (
     Side as Side,

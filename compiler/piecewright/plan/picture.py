@@ -5,6 +5,7 @@ Numbers that are only drawn are floats in inches, made by `rounding`.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Literal
 
 from piecewright.dataclass import dataclass
@@ -98,6 +99,28 @@ class Label:
     text: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shape:
+    """Something that is drawn in several places, in its own frame: cloth, and lines over it."""
+
+    cloth: tuple[Cloth, ...]
+    strokes: tuple[Stroke, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placed:
+    """A shape where it lies: turned about its origin by a unit vector, then moved to `at`."""
+
+    shape: Shape
+    turn: Point
+    at: Point
+
+    def point(self, point: Point) -> Point:
+        """A point of the shape where it lies."""
+        (x, y), (u, v) = point, self.turn
+        return x * u - y * v + self.at[0], x * v + y * u + self.at[1]
+
+
 Lead = Literal["then", "and", "turn-left", "turn-right", "rounds"]
 
 
@@ -105,7 +128,8 @@ Lead = Literal["then", "and", "turn-left", "turn-right", "rounds"]
 class Panel:
     """One thing on the table, in its own frame. `words` stand under it ("make 12"). `lead` is the sign
     between it and the panel before: a plain arrow, nothing (`and`), a turn either way or the dots of rounds
-    left out, with `lead_words` under it. `clip`: only what lies within that polygon is drawn."""
+    left out, with `lead_words` under it. `clip`: only what lies within that polygon is drawn. `placed` are shapes under
+    all else, in their order."""
 
     cloth: tuple[Cloth, ...]
     strokes: tuple[Stroke, ...]
@@ -118,6 +142,13 @@ class Panel:
     lead: Lead = "then"
     lead_words: str = ""
     labels: tuple[Label, ...] = ()
+    placed: tuple[Placed, ...] = ()
+
+    def all_cloth(self) -> Iterator[Cloth]:
+        """The cloth of the shapes, each once, and all other cloth; points of a shape are in its own frame."""
+        for shape in {id(one.shape): one.shape for one in self.placed}.values():
+            yield from shape.cloth
+        yield from self.cloth
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

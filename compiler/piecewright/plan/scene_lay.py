@@ -8,12 +8,15 @@ from math import dist
 from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import finished_size, raw_outline
+from piecewright.kernel.rope import box
 from piecewright.kernel.unit import Seam, Unit
 from piecewright.plan.model import Badge, Label, Panel, Point
 from piecewright.plan.on_point_text import is_sashed
 from piecewright.plan.table import HERE, Table, extent
 
 CLOSE = 1e-6  # inches
+MANY = 100
+"""Pieces of a table above which only the first seam of each row has an arrow: more would cover the cloth."""
 
 
 def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
@@ -25,6 +28,7 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     rows = action.rows
     several = len(rows) > 1 and len(action.row_units) == len(rows)
     apart = _apart(action)
+    few = None if sum(map(len, rows)) <= MANY else 2
     cells = Table(settings, line)
     for row, shifts in zip(rows, cell_shifts(action), strict=True):
         for cell, shift in zip(row, shifts, strict=True):
@@ -37,7 +41,7 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
         for r, unit in enumerate(action.row_units):
             shift = (0.0, -r * apart)
             table.put(unit, shift)
-            _press_row(table, rows[r], unit.seams, shift)
+            _press_row(table, rows[r][:few], unit, shift)
         panels.append(table)
         _number(table, action.row_units, apart)
     elif several:
@@ -46,8 +50,8 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     whole.put(action.result)
     if len(panels) == 1:
         for row in rows:
-            _press_row(whole, row, action.result.seams, HERE)
-    _press_rows(whole, rows, action.result.seams)
+            _press_row(whole, row[:few], action.result, HERE)
+    _press_rows(whole, rows, action.result)
     whole.measure(action.result, ("bottom", "left"))
     return (*(table.panel() for table in panels), whole.panel())
 
@@ -94,13 +98,13 @@ def on_point_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, 
         shift = (uy * r * apart * 2, -ux * r * apart * 2)
         table.put(unit, shift)
         if not sashed:
-            _press_row(table, rows[r], unit.seams, shift)
+            _press_row(table, rows[r][: None if sum(map(len, rows)) <= MANY else 2], unit, shift)
         x, y = _middle(rows[r][0])
         table.labels.append(Label(at=(x + shift[0], y + shift[1]), text=str(r + 1)))
     whole = Table(settings, line)
     whole.put(action.result)
     if not sashed:
-        _press_rows(whole, rows, action.result.seams)
+        _press_rows(whole, rows, action.result)
     whole.measure(action.result, ("bottom", "left"))
     return table.panel(), whole.panel()
 
@@ -118,24 +122,31 @@ def _number(table: Table, units: tuple[Unit, ...], apart: float) -> None:
         table.badges.append(Badge(at=middle, side="left", text=str(r + 1)))
 
 
-def _press_row(table: Table, cells: tuple[Unit, ...], seams: tuple[Seam, ...], shift: Point) -> None:
+def _press_row(table: Table, cells: tuple[Unit, ...], sewn: Unit, shift: Point) -> None:
     """An arrow on each seam between two neighbours."""
     shared = [_shared(left, right) for left, right in pairwise(cells)]
     narrow = any(_is_narrow(cell, 0) for cell in cells[1:-1])
     for n, stretch in enumerate(shared):
         if stretch is not None:
-            _press_at(table, stretch, seams, shift, _along(n, narrow))
+            _press_at(table, stretch, sewn, shift, _along(n, narrow))
 
 
-def _press_rows(table: Table, rows: tuple[tuple[Unit, ...], ...], seams: tuple[Seam, ...]) -> None:
+def _press_rows(table: Table, rows: tuple[tuple[Unit, ...], ...], sewn: Unit) -> None:
     """One arrow on each seam between two rows, on a long stretch near its middle so that it crosses no other."""
     narrow = any(any(_is_narrow(cell, 1) for cell in row) for row in rows[1:-1])
+    boxes = [[box(corner.finished for corner in cell.corners) for cell in row] for row in rows]
     for n, (upper, lower) in enumerate(pairwise(rows)):
-        shared = [pair for a in upper for b in lower if (pair := _shared(a, b)) is not None]
+        near = [
+            (a, b)
+            for a, one in zip(upper, boxes[n], strict=True)
+            for b, other in zip(lower, boxes[n + 1], strict=True)
+            if one[0] <= other[2] and other[0] <= one[2] and one[1] <= other[3] and other[1] <= one[3]
+        ]
+        shared = [pair for a, b in near if (pair := _shared(a, b)) is not None]
         longest = max((dist(*pair) for pair in shared), default=0.0)
         shared = [pair for pair in shared if dist(*pair) * 2 > longest]
         if shared:
-            _press_at(table, shared[(len(shared) - 1) // 2], seams, HERE, _along(n, narrow))
+            _press_at(table, shared[(len(shared) - 1) // 2], sewn, HERE, _along(n, narrow))
 
 
 def _along(number: int, narrow: bool) -> float:
@@ -151,13 +162,13 @@ def _is_narrow(cell: Unit, axis: int) -> bool:
 
 
 def _press_at(
-    table: Table, stretch: tuple[Point, Point], seams: tuple[Seam, ...], shift: Point, along: float
+    table: Table, stretch: tuple[Point, Point], sewn: Unit, shift: Point, along: float
 ) -> None:
     """An arrow on a stretch of a seam, `along` of the way from its left or lower end; other seams may run into that
     point."""
     (x0, y0), (x1, y1) = sorted(stretch)
     at = x0 + (x1 - x0) * along, y0 + (y1 - y0) * along
-    for seam in seams:
+    for seam in sewn.seam_rope.near((at[0] - CLOSE, at[1] - CLOSE, at[0] + CLOSE, at[1] + CLOSE)):
         dx, dy = seam.direction.floats
         if abs(dx * (y1 - y0) - dy * (x1 - x0)) < CLOSE and _lies_on(at, seam):
             table.press(seam, at, shift)

@@ -50,7 +50,7 @@ def sew_panels(
     whole = sews[-1].result
     after.put(whole, endless=endless)
     for press in pressed:
-        after.press(press.result.seams[press.seam])
+        after.press(press.result.seam_rope[press.seam])
     if endless:
         _height_only(after, whole)
     else:
@@ -87,7 +87,7 @@ def finish_panels(
     before.stroke((ends[0].floats, ends[1].floats), "stitch")
     after.put(action.result)
     for press in pressed:
-        after.press(press.result.seams[press.seam])
+        after.press(press.result.seam_rope[press.seam])
     after.measure(action.result, ("bottom", "left"))
     return before.panel(), after.panel(words=words)
 

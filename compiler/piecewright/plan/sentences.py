@@ -140,7 +140,7 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
         return f"{finished} {_pressing(presses)}".strip(), ()
     whole = border_text(sews, step, tongue) if step.verb == "border" else ""
     if whole:
-        outward = all(press.result.seams[press.seam].pressed == "right" for press in presses)
+        outward = all(press.result.seam_rope[press.seam].pressed == "right" for press in presses)
         told_of = "the seams along the edges" if has_corners(sews, step) else "every seam"
         return f"{whole} {f'Press {told_of} toward the border.' if outward else _pressing(presses, told_of)}", ()
     rounds = _rounds(brought(step), len(sews), step.times)

@@ -14,7 +14,7 @@ from piecewright.exact import Vector
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import finished_outline, raw_outline
 from piecewright.kernel.polygon import area
-from piecewright.kernel.unit import Seam, Unit
+from piecewright.kernel.unit import Seam, Spot, Unit
 from piecewright.plan.arcs import rounded, uncovered
 from piecewright.plan.model import (
     Arrow,
@@ -25,13 +25,16 @@ from piecewright.plan.model import (
     Lead,
     Mark,
     Panel,
+    Placed,
     Point,
+    Shape,
     Side,
     Stroke,
     StrokeRole,
 )
 from piecewright.plan.outlines import outlines
 from piecewright.plan.rounding import cut_size, drawn_points, measured_size
+from piecewright.plan.shapes import Look, edge_spots, placed, shape_of
 
 PressRole = Literal["press", "press-open"]
 HERE: Point = (0.0, 0.0)
@@ -51,6 +54,7 @@ class Table:
         self.marks: list[Mark] = []
         self.badges: list[Badge] = []
         self.labels: list[Label] = []
+        self.placed: list[Placed] = []
 
     def put(self, unit: Unit, shift: Point = HERE, *, endless: bool = False, trued: bool = False) -> None:
         """Lays a unit down with its raw edges, the allowance inside them and its seams. `endless`: its left
@@ -58,6 +62,11 @@ class Table:
         if endless:
             self._put_endless(unit, shift, trued)
             return
+        if unit.spots is not None and unit.spots.count == 1:
+            self._place(tuple(unit.spots), "raw", shift)
+            return
+        if unit.spots is not None:
+            self._place(edge_spots(unit, tuple(unit.spots)), "cloth", shift)
         self.put_cloth(unit, shift)
         raw, finished = points(raw_outline(unit), shift), points(finished_outline(unit), shift)
         self.cloth.append(Cloth(outline=raw, fabric="", line=0, tint=True, holes=(finished,)))
@@ -65,7 +74,10 @@ class Table:
         self.stroke(raw, "raw", closed=True)
 
     def put_cloth(self, unit: Unit, shift: Point = HERE) -> None:
-        """Only the patches and the seams between them."""
+        """Only the patches and the seams between them; of a table what is seen of its pieces within seam lines."""
+        if unit.spots is not None:
+            self._place(tuple(unit.spots), "finished", shift)
+            return
         covers: list[tuple[Point, ...]] = []
         arcs: list[tuple[Point, ...]] = []
         for patch in unit.patches:
@@ -93,6 +105,20 @@ class Table:
                 self.stroke(ends, "seam" if seam.sewn else "stitch")
         for arc in arcs:
             self.stroke(arc, "seam")
+
+    def _place(self, spots: tuple[Spot, ...], look: Look, shift: Point) -> None:
+        for spot in spots:
+            self.placed.append(placed(spot, shape_of(spot.unit, look, self.line, self._drawn), shift))
+
+    def _drawn(self, unit: Unit, look: Look) -> Shape:
+        table = Table(self.settings, self.line)
+        if look == "raw":
+            table.put(unit)
+        else:
+            table.put_cloth(unit)
+        if look == "finished":
+            table.stroke(points(finished_outline(unit)), "seam", closed=True)
+        return Shape(cloth=tuple(table.cloth), strokes=tuple(table.strokes) if look != "cloth" else ())
 
     def _put_endless(self, unit: Unit, shift: Point, trued: bool) -> None:
         if any(one.cross(other) < 0 for one, other in pairwise((*unit.directions, unit.directions[0]))):
@@ -178,6 +204,7 @@ class Table:
             marks=tuple(self.marks),
             badges=tuple(self.badges),
             labels=tuple(self.labels),
+            placed=tuple(self.placed),
             clip=clip,
             lead=lead,
             lead_words=lead_words,
@@ -224,7 +251,7 @@ def source_line(cut: str, line: int) -> int:
 
 def is_plain(unit: Unit) -> bool:
     """True for a piece as it was cut from cloth."""
-    return len(unit.patches) == 1 and not unit.seams and not unit.ledger
+    return unit.patch_rope.count == 1 and not unit.seam_rope.count and not unit.accounts
 
 
 def is_upright_rectangle(unit: Unit) -> bool:

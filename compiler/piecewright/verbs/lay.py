@@ -13,7 +13,7 @@ from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs import on_point, press
 from piecewright.verbs.fillers import fitted
 from piecewright.verbs.registry import Said, Verb
-from piecewright.verbs.setting import Level, set_level
+from piecewright.verbs.setting import Level, Spotted, set_level
 from piecewright.verbs.sewing import edge_of
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
@@ -74,6 +74,7 @@ def _set_out(bench: Bench, table: list[list[Cell]]) -> Done:
     """The cells as they will lie, side by side, for strips to be sewn between them: all in a row are equally high
     and all in a column equally wide."""
     placed: list[tuple[Unit, ...]] = []
+    spots = Spotted()
     y = Exact(0)
     for row in table:
         if len(row) != len(table[0]):
@@ -87,8 +88,9 @@ def _set_out(bench: Bench, table: list[list[Cell]]) -> Done:
             for edge in ("top", "bottom"):
                 _matches(bench, table[0][c], "top", cell, edge)
             corners = [corner.finished for corner in cell[0].unit.corners]
+            unit = spots.of(cell[0].unit) if bench.quilt else cell[0].unit
             units.append(
-                moved(cell[0].unit, Vector(x - min(one.x for one in corners), y - min(one.y for one in corners)))
+                moved(unit, Vector(x - min(one.x for one in corners), y - min(one.y for one in corners)))
             )
             x = x + _finished(table[0][c], "top")
         placed.append(tuple(units))

@@ -102,7 +102,7 @@ def _sewn(
 
 def _pressed_open(unit: Unit, numbers: tuple[int, ...]) -> Unit:
     """The unit with some of its seams pressed open."""
-    mitres = [unit.seams[number] for number in numbers]
+    mitres = [unit.seam_rope[number] for number in numbers]
 
     def opened(seam: Seam) -> Seam:
         return replace(seam, pressed="open") if seam in mitres else seam
@@ -118,6 +118,7 @@ def _pressed_open(unit: Unit, numbers: tuple[int, ...]) -> Unit:
         ledger=unit.accounts,
         allowance=unit.allowance,
         cloth=unit.cloth,
+        spots=unit.spots,
     )
 
 

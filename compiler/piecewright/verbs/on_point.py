@@ -18,7 +18,7 @@ from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs.bands import Band
 from piecewright.verbs.cloth import cut_from_cloth, supply
 from piecewright.verbs.registry import Said
-from piecewright.verbs.setting import is_level, laid_out
+from piecewright.verbs.setting import Spotted, is_level, laid_out
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
 Cell = tuple[Brought, str]  # a piece and the slot it is written in
@@ -227,19 +227,23 @@ def _at(piece: Brought, left: Exact, low: Exact) -> tuple[Brought, Laid]:
 def _seen(pointed: Pointed) -> Lay:
     """The action of a table that is set out: rows as they are seen, or as they will be sewn where there are sashes."""
     lattice = pointed.lattice
+    spots = Spotted()
     rows: list[list[Placed]] = []
+
+    def placed(row: _Row) -> list[Placed]:
+        return [(piece, moved(spots.of(laid.unit), laid.at)) for piece, laid in row]
+
     if pointed.sashes is None:
         rows = [[] for _ in pointed.cells]
         for q in range(lattice.highest, lattice.lowest - 1, -1):
-            for (piece, laid), p in zip(_level(pointed, q), lattice.span(q), strict=True):
-                rows[lattice.seen_at(p, q)[0]].append((piece, moved(laid.unit, laid.at)))
+            for one, p in zip(placed(_level(pointed, q)), lattice.span(q), strict=True):
+                rows[lattice.seen_at(p, q)[0]].append(one)
         for row in rows:
             row.sort(key=lambda one: _middle(one[1]))
     else:
         for q in range(lattice.highest, lattice.lowest - 1, -1):
-            rows.append([(piece, moved(laid.unit, laid.at)) for piece, laid in _crossing(pointed, q)])
-            rows.append([(piece, moved(laid.unit, laid.at)) for piece, laid in _level(pointed, q)])
-        rows.append([(piece, moved(laid.unit, laid.at)) for piece, laid in _crossing(pointed, lattice.lowest - 1)])
+            rows += [placed(_crossing(pointed, q)), placed(_level(pointed, q))]
+        rows.append(placed(_crossing(pointed, lattice.lowest - 1)))
     seen = tuple(tuple(turned(unit, SEEN) for _, unit in row) for row in rows)
     return Lay(
         rows=seen,

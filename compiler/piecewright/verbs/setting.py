@@ -10,7 +10,7 @@ from piecewright.kernel.action import Lay
 from piecewright.kernel.measure import finished_bounds
 from piecewright.kernel.moves import moved
 from piecewright.kernel.setting import EAST, NORTH, Course, Frame, Laid, Row, level_frame, set_together
-from piecewright.kernel.unit import Pressed, Unit
+from piecewright.kernel.unit import Pressed, Unit, spotted
 from piecewright.verbs.work import Brought
 
 _LEVEL = (EAST, NORTH, -EAST, -NORTH)
@@ -64,13 +64,28 @@ def set_level(levels: Sequence[Level]) -> Lay | None:
 def laid_out(courses: tuple[Course, ...], frame: Frame, pieces: Sequence[Sequence[Brought]]) -> Lay:
     """The action of a table set together."""
     result, row_units = set_together(courses, frame)
+    spots = Spotted()
+    rows = [[moved(spots.of(one.unit), course.at + one.at) for one in course.row.pieces] for course in courses]
     return Lay(
-        rows=tuple(tuple(moved(one.unit, course.at + one.at) for one in course.row.pieces) for course in courses),
+        rows=tuple(map(tuple, rows)),
         names=tuple(tuple(piece.name for piece in row) for row in pieces),
         result=result,
         row_units=row_units,
         keys=tuple(tuple(piece.source if isinstance(piece.source, str) else "" for piece in row) for row in pieces),
     )
+
+
+class Spotted:
+    """Units as spots, each made once."""
+
+    def __init__(self) -> None:
+        self._known: dict[int, tuple[Unit, Unit]] = {}
+
+    def of(self, unit: Unit) -> Unit:
+        found = self._known.get(id(unit))
+        if found is None:
+            found = self._known[id(unit)] = (unit, spotted(unit))
+        return found[1]
 
 
 def is_level(unit: Unit) -> bool:
