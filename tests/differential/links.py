@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterator
 
 from differential.back import ends, slanted_sides, unmarked
+from differential.on_point import is_filler
 from differential.replay import actions
 from piecewright.exact import Exact
 from piecewright.kernel.action import Action, Back, Bind, CutPiece, Lay, Place, Sew, Stitch, Subcut, Take
@@ -50,7 +51,8 @@ def known(build: Build) -> None:
             continue
         sources = [shape(units[one.source]) for one in made.supplies if isinstance(one.source, str)]
         for unit, step in brought(made):
-            assert rectangular(unit) or shape(unit) in sources or slanted(unit, step), f"{made.key}, line {step.line}"
+            cut = rectangular(unit) or slanted(unit, step) or is_filler(unit, made)
+            assert cut or shape(unit) in sources, f"{made.key}, line {step.line}"
 
 
 def rectangular(unit: Unit) -> bool:

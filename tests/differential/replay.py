@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from differential import bands, finishing, on_the_table
+from differential import bands, finishing, on_point, on_the_table
 from differential.back import Back, Ends, ends, is_open, slanted_sides, unmarked
 from differential.finishing import facing, near
 from differential.with_shapely import WithShapely
@@ -134,7 +134,10 @@ class Replay:
         elif isinstance(action, Press):
             self._pressed(action)
         elif isinstance(action, Lay):
-            _lay(action, back)
+            if action.sewn and not action.is_level:
+                on_point.sewn(action, self.made, back)
+            else:
+                _lay(action, back)
         elif isinstance(action, Trim):
             _trim(action, back)
         elif isinstance(action, done_to.Back):
@@ -279,6 +282,8 @@ def _lay(action: Lay, back: Back) -> None:
         for cell in cells[1:]:
             row = back.sew(row, *_against(row, cell, (1.0, 0.0), back), False)
         rows.append(row)
+    for row, unit in zip(rows, action.row_units, strict=bool(action.row_units)):
+        back.check(row, unit)
     whole = rows[0]
     for row in rows[1:]:
         mine, theirs = facing(whole, (0.0, -1.0), back), facing(row, (0.0, 1.0), back)

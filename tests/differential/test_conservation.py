@@ -66,7 +66,7 @@ def _of(action: object) -> tuple[Unit, ...]:
     if isinstance(action, Sew):
         return action.first, action.second, action.result
     if isinstance(action, Lay):
-        return (*(cell for row in action.rows for cell in row), action.result)
+        return (*(cell for row in action.rows for cell in row), *action.row_units, action.result)
     if isinstance(action, Back | Bind):
         return (action.top,)
     assert isinstance(action, Press | Add)

@@ -98,6 +98,25 @@ block rounds (ground, path)
         border 1 1/2 of path, posts of ground
         border 1 1/4 of ground, mitred
 
+quilt on-point (ground, path)
+    lay 2 by 3 on point
+        | square 4 1/2 of ground
+        | square 4 1/2 of path
+    fill sides of path, float 1/2
+    fill corners of ground, float 1/2
+
+quilt lattice (ground, path)
+    lay 3 by 2 on point
+        | square 4 1/2 of ground
+    sash 1 1/2 of path, posts of ground
+    fill sides and corners of path
+
+quilt rails (ground, path)
+    lay 2 by 2 on point
+        | square 4 1/2 of ground
+    sash stripe(ground, path)
+    fill sides and corners of path
+
 make 1 of rounds(ground, path)
 make 1 of throw(ground, path)
 make 1 of spread(ground, path)

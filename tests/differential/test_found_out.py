@@ -42,6 +42,7 @@ BIT = Exact(1, 64)
 ASIDE = Vector(BIT, Exact(1, 97))  # along no line of any pattern
 PAPER = Path(__file__).parents[2] / "examples" / "21-boat-on-paper.piece"
 both = pytest.mark.parametrize("back", (WithSympy(), WithShapely()), ids=("sympy", "shapely"))
+ON_POINT = "Lay on point"
 NOT_TRIED = {"Take", "Place"}  # nothing is done to the cloth
 
 
@@ -99,6 +100,12 @@ def wrong(action: Action) -> Iterator[Action]:
     elif isinstance(action, Lay):
         yield replace(action, result=dyed(action.result))
         yield replace(action, rows=(tuple(map(dyed, action.rows[0])), *action.rows[1:]))
+        if action.row_units:
+            yield replace(action, row_units=(dyed(action.row_units[0]), *action.row_units[1:]))
+        if action.trimmed is not None:
+            yield replace(action, trimmed=action.trimmed + BIT)
+            yield replace(action, result=moved(action.result, ASIDE))
+            yield from (replace(action, rows=rows) for rows in _misplaced(action.rows))
     elif isinstance(action, done_to.Back):
         sizes = action.backing
         yield replace(action, backing=replace(sizes, last=sizes.last - BIT))
@@ -113,12 +120,26 @@ def wrong(action: Action) -> Iterator[Action]:
         yield replace(action, width=action.width + BIT)
 
 
+def _misplaced(rows: tuple[tuple[Unit, ...], ...]) -> Iterator[tuple[tuple[Unit, ...], ...]]:
+    """One piece aside: a block, an end of a row, a corner."""
+    middle = len(rows) // 2
+    for r, c in ((middle, 1), (middle, 0), (0, 0)):
+        row = tuple(moved(unit, ASIDE) if n == c else unit for n, unit in enumerate(rows[r]))
+        yield (*rows[:r], row, *rows[r + 1 :])
+
+
+def kind_of(action: Action) -> str:
+    on_point = isinstance(action, Lay) and action.trimmed is not None
+    return ON_POINT if on_point else type(action).__name__
+
+
 @both
 def test_every_kind_of_action(back: Back) -> None:
     tried: Counter[str] = Counter()
-    for build in (constructions(), curves(), quilts(), example(PAPER)):
+    for build in (quilts(), constructions(), curves(), example(PAPER)):
         tried += _tried(build, back)
-    assert set(tried) == {each.__name__ for each in Action.__args__} - NOT_TRIED  # type: ignore[attr-defined]
+    kinds = {each.__name__ for each in Action.__args__} - NOT_TRIED  # type: ignore[attr-defined]
+    assert set(tried) == kinds | {ON_POINT}
 
 
 def _tried(build: Build, back: Back) -> Counter[str]:
@@ -127,9 +148,9 @@ def _tried(build: Build, back: Back) -> Counter[str]:
         run = Replay(made, back, {one.key: one.unit for one in build.made})
         for step in made.steps:
             for action in (*step.actions, *step.last):
-                kind = type(action).__name__
+                kind = kind_of(action)
                 before, waiting = run.before, run.waiting
-                if tried[kind] < 6:
+                if tried[kind] < (16 if kind == ON_POINT else 6):
                     for other in wrong(action):
                         with pytest.raises(AssertionError):
                             run.action(other, step)
