@@ -41,6 +41,14 @@ def test_a_border_is_cut_as_long_as_the_work_measures() -> None:
     assert [code for code, _ in warned(text.format("2 1/16"))] == ["W506"]
 
 
+def test_backing_binding_and_what_a_table_on_point_trims_may_lie_between_the_marks() -> None:
+    text = FABRICS + (
+        "quilt mat\n    lay 2 by 2 on point\n        | square 5 of light\n    fill sides and corners of dark\n"
+        "    border 2 of light\n    back of dark\n    bind 2 1/4 of dark\n"
+    )
+    assert warned(text) == []
+
+
 def test_a_trim_with_little_to_spare() -> None:
     text = (
         FABRICS

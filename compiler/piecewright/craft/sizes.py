@@ -35,8 +35,8 @@ class Sizes:
             piece = supply.source
             if not isinstance(piece, Piece):
                 continue
-            if piece.radius is not None:
-                continue  # cut by template
+            if piece.radius is not None or step.verb in ("back", "bind"):
+                continue  # cut by template; trimmed even with the top, or cut off where its ends meet
             for length in _ruled(piece, step.verb):
                 marks = length / self._build.settings.ruler
                 up = marks.ceil()

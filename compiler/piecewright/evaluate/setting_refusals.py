@@ -104,6 +104,11 @@ SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "with sashes the edge runs through the middles of the outer posts, and cannot lie farther out",
         "leave `float` out, and sew a border",
     ),
+    "pressed-before-sewn": lambda f: Saying(
+        "E317",
+        "this step only sets out, and leaves no seam to press",
+        f"write it at the step that sews: `{f.word('sewer')} …, press open`",
+    ),
     "sash-nowhere": lambda f: Saying(
         "E327",
         "there are no cells laid out here for strips to lie between",

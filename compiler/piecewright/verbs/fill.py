@@ -20,7 +20,7 @@ VERB = Verb(
     sentences=("fill TARGETS of FABRIC",),
     summary="side and corner triangles round a table on point, which is then sewn in diagonal rows and trimmed",
     example="fill sides and corners of dusk, float 1/2",
-    clauses=("float SIZE",),
+    clauses=("float SIZE", "press open"),
     quilt_only=True,
     run=run,
 )

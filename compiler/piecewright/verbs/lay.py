@@ -13,7 +13,7 @@ from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs import on_point, press
 from piecewright.verbs.fillers import fitted
 from piecewright.verbs.registry import Said, Verb
-from piecewright.verbs.setting import Level, Spotted, set_level
+from piecewright.verbs.setting import Level, Spotted, refuse_pressing, set_level
 from piecewright.verbs.sewing import edge_of
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
@@ -29,7 +29,7 @@ def run(bench: Bench, said: Said) -> Done:
         return on_point.set_out(bench, said, _written(said))
     table = _table(said)
     if bench.sashed:
-        return _set_out(bench, table)
+        return _set_out(bench, said, table)
     if bench.quilt and said.clause("press") is None:
         action = set_level(_levels(bench, table))
         if action is not None:
@@ -70,9 +70,10 @@ def _levels(bench: Bench, table: list[list[Cell]]) -> list[Level]:
     ]
 
 
-def _set_out(bench: Bench, table: list[list[Cell]]) -> Done:
+def _set_out(bench: Bench, said: Said, table: list[list[Cell]]) -> Done:
     """The cells as they will lie, side by side, for strips to be sewn between them: all in a row are equally high
     and all in a column equally wide."""
+    refuse_pressing(said, "sash")
     placed: list[tuple[Unit, ...]] = []
     spots = Spotted()
     y = Exact(0)

@@ -18,7 +18,7 @@ from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs.bands import Band
 from piecewright.verbs.cloth import cut_from_cloth, supply
 from piecewright.verbs.registry import Said
-from piecewright.verbs.setting import Spotted, is_level, laid_out
+from piecewright.verbs.setting import Spotted, is_level, laid_out, refuse_pressing
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
 
 Cell = tuple[Brought, str]  # a piece and the slot it is written in
@@ -57,6 +57,7 @@ _Row = list[tuple[Brought, Laid]]
 
 def set_out(bench: Bench, said: Said, written: list[list[Cell]]) -> Done:
     """The blocks as they will be seen, turned to stand on their points."""
+    refuse_pressing(said, "fill")
     columns, rows = said.count("COLUMNS"), said.count("ROWS")
     if min(columns, rows) < LEAST:
         raise Refused("point-too-small", "COLUMNS" if columns < LEAST else "ROWS", across=columns, down=rows)
@@ -94,6 +95,7 @@ def _square(cell: Brought, slot: str) -> Exact:
 
 def with_sashes(bench: Bench, said: Said, pointed: Pointed) -> Done:
     """Strips on all sides of every block, so that all rows end in a strip or a post."""
+    refuse_pressing(said, "fill")
     clause = said.clause("all-round")
     if clause is not None:
         raise Refused("point-all-round", clause.at())
@@ -159,13 +161,15 @@ def filled(bench: Bench, said: Said, pointed: Pointed) -> Done:
         supplies.append(supply(_triangles(bench, corner_square(lattice.block, seam, outside), fabric), 2))
     pointed = replace(pointed, filled=tuple(named.items()), outside=outside)
     if len(named) < 2:
+        refuse_pressing(said, "fill")
         action = _seen(pointed)
         return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=tuple(supplies))
     fillers = Fillers(
         side=_triangles(bench, side_square(lattice.block, seam, outside), named["sides"]).unit,
         corner=_triangles(bench, corner_square(lattice.block, seam, outside), named["corners"]).unit,
     )
-    action = _sewn(bench, pointed, fillers, outside)
+    is_open = said.clause("press") is not None or bench.settings.press == "open"
+    action = _sewn(bench, pointed, fillers, outside, is_open)
     words = tuple(dict.fromkeys(word for row in pointed.cells for cell in row for word in cell.words))
     return Done(work=Work(unit=action.result, words=words), actions=(action,), supplies=_pooled(supplies))
 
@@ -261,11 +265,10 @@ def _middle(unit: Unit) -> float:
     return sum(x + y for x, y in xs) / len(xs)
 
 
-def _sewn(bench: Bench, pointed: Pointed, fillers: Fillers, outside: Exact) -> Lay:
+def _sewn(bench: Bench, pointed: Pointed, fillers: Fillers, outside: Exact, is_open: bool) -> Lay:
     """All of it, sewn in diagonal rows and trimmed."""
     lattice = pointed.lattice
     named = dict(pointed.filled)
-    is_open = bench.settings.press == "open"
     corner = Brought(unit=fillers.corner, source="", name=f"{named['corners']} corner triangle")
     side = Brought(unit=fillers.side, source="", name=f"{named['sides']} side triangle")
     courses: list[Course] = []

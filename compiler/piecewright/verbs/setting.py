@@ -11,7 +11,8 @@ from piecewright.kernel.measure import finished_bounds
 from piecewright.kernel.moves import moved
 from piecewright.kernel.setting import EAST, NORTH, Course, Frame, Laid, Row, level_frame, set_together
 from piecewright.kernel.unit import Pressed, Unit, spotted
-from piecewright.verbs.work import Brought
+from piecewright.verbs.registry import Said
+from piecewright.verbs.work import Brought, Refused
 
 _LEVEL = (EAST, NORTH, -EAST, -NORTH)
 
@@ -73,6 +74,13 @@ def laid_out(courses: tuple[Course, ...], frame: Frame, pieces: Sequence[Sequenc
         row_units=row_units,
         keys=tuple(tuple(piece.source if isinstance(piece.source, str) else "" for piece in row) for row in pieces),
     )
+
+
+def refuse_pressing(said: Said, sewer: str) -> None:
+    """`Refused` where a step that sews nothing says how to press; `sewer` is the step that sews it."""
+    clause = said.clause("press")
+    if clause is not None:
+        raise Refused("pressed-before-sewn", clause.at(), sewer=sewer)
 
 
 class Spotted:
