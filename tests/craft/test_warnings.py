@@ -61,6 +61,21 @@ def test_a_square_of_triangles_has_straight_edges_only_if_they_are_cut_so(cut: s
     assert [code for code, _ in warned(text)] == ([] if cut == "half" else ["W502"])
 
 
+POSTED = """\
+quilt panes
+    lay {across} by 2 on point
+        | square {block} of light
+    sash {sash} of light, posts of dark
+    fill sides and corners of light
+"""
+
+
+def test_half_posts_at_the_edge_of_a_quilt_hold_between_straight_triangles() -> None:
+    assert warned(FABRICS + POSTED.format(across=2, block="6 1/2", sash="2")) == []
+    # where the posts are wider than the triangles between them, most of the edge stretches
+    assert [code for code, _ in warned(FABRICS + POSTED.format(across=2, block="2", sash="5"))] == ["W502"]
+
+
 def test_cloth_turned_by_15_degrees_is_off_the_grain() -> None:
     text = FABRICS + "block tilted\n    square 8 of light\n    turn 15 left\n    trim to 6 by 6, centred\n"
     (one,) = found(text)

@@ -19,7 +19,8 @@ OFF_GRAIN = 0.171
 
 
 def bias_edges(made: Made) -> Iterator[Finding]:
-    """One finding for all of them. A stretch no longer than two allowances holds with its neighbours.
+    """One finding for all of them. A stretch no longer than two allowances holds with its neighbours, and so does the
+    edge of a quilt that is straight for the most part, as between the posts of a table on point.
 
     Only of blocks whose corners are all square: on others, as on a diamond, some edge must be on the bias.
     """
@@ -34,16 +35,22 @@ def bias_edges(made: Made) -> Iterator[Finding]:
         dx, dy = along.floats
         frame: Frame | None = None
         start, _ = raw_edge(unit, edge)
+        slanting: list[tuple[str, float]] = []
+        stretch = 0.0
         for patch in unit.patch_rope.unless(farther_than(start.floats, along.left().floats, NEAR)):
             gx, gy = patch.grain.floats
             off = abs((gx * dx + gy * dy) * (gx * dy - gy * dx))
             if off < OFF_GRAIN or patch.cut.startswith(ROUGH):  # paper holds it until the edge is sewn
                 continue
             frame = frame or Frame(unit, edge)
-            if _length_on(patch, frame, float(unit.allowance)) > least + NEAR:
-                fabrics[patch.fabric] = None
-                ways[_way(dy, -dx)] = None
-                worst = max(worst, off)
+            length = _length_on(patch, frame, float(unit.allowance))
+            if length > least + NEAR:
+                slanting.append((patch.fabric, off))
+                stretch += length
+        if slanting and frame is not None and (made.kind != "quilt" or stretch * 2 > frame.length):
+            fabrics.update((fabric, None) for fabric, _ in slanting)
+            ways[_way(dy, -dx)] = None
+            worst = max(worst, *(off for _, off in slanting))
     if fabrics:
         from math import asin, pi  # an angle is only said, never worked with
 

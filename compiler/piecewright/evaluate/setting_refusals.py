@@ -78,14 +78,19 @@ SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     ),
     "fill-floats-differ": lambda f: Saying(
         "E330",
-        f"the sides and the corners lie {f.shown(f.length('first'))} and {f.shown(f.length('second'))} outside the"
-        " points, and both are cut off by one edge",
+        f"the triangles before float by {f.shown(f.length('first'))} and these by {f.shown(f.length('second'))}, and"
+        " one edge cuts both off",
         "give both lines the same `float`, or fill them in one: `fill sides and corners of FABRIC`",
+    ),
+    "point-in-block": lambda f: Saying(
+        "E340",
+        "blocks are set on point only in a quilt, where triangles fill its sides and corners",
+        "write `quilt` for `block` or `unit` where this definition begins",
     ),
     "point-too-small": lambda f: Saying(
         "E330",
         f"a table of {f.count('across')} by {f.count('down')} on point has no blocks between its rows",
-        "lay at least 2 by 2 on point; one block on its point is framed by the library's `square-in-a-square`",
+        "lay at least 2 by 2 on point; to one block alone join a triangle on each side",
     ),
     "point-not-square": lambda f: Saying(
         "E330",

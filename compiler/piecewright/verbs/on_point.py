@@ -59,6 +59,8 @@ def set_out(bench: Bench, said: Said, written: list[list[Cell]]) -> Done:
     """The blocks as they will be seen, turned to stand on their points."""
     refuse_pressing(said, "fill")
     columns, rows = said.count("COLUMNS"), said.count("ROWS")
+    if not bench.quilt:
+        raise Refused("point-in-block")
     if min(columns, rows) < LEAST:
         raise Refused("point-too-small", "COLUMNS" if columns < LEAST else "ROWS", across=columns, down=rows)
     block: Exact | None = None
@@ -99,7 +101,7 @@ def with_sashes(bench: Bench, said: Said, pointed: Pointed) -> Done:
     clause = said.clause("all-round")
     if clause is not None:
         raise Refused("point-all-round", clause.at())
-    if pointed.sashes is not None:
+    if pointed.sashes is not None or pointed.filled:
         raise Refused("sash-nowhere")
     band, posts = Band(bench, said), said.clause("posts")
     lattice = replace(pointed.lattice, sash=band.depth - bench.settings.seam * 2)
