@@ -37,12 +37,14 @@ def _point_sizes_differ(f: Facts) -> Saying:
         f"`{f.word('piece')}` finishes at {f.shown(first)} and `{f.word('other')}` at {f.shown(second)}, and on point"
         " all blocks are of one size"
     )
-    if first < second:
-        lacking = (second - first) / 2
-        return Saying(
-            "E330", message, f"frame it first: `border {f.shown(lacking + f.settings.seam * 2)} of FABRIC`"
-        )
-    return Saying("E330", message, f"trim it to {f.shown(second + f.settings.seam * 2)} first, or frame the others")
+    lacking = abs(second - first) / 2
+    smaller = f.word("piece") if first < second else f.word("other")
+    return Saying(
+        "E330",
+        message,
+        f"`take` `{smaller}` in a unit and frame it: `border {f.shown(lacking + f.settings.seam * 2)} of FABRIC`"
+        f" ({f.shown(lacking)} wide finished)",
+    )
 
 
 SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
