@@ -57,6 +57,7 @@ def test_the_picture_shows_the_binding_and_the_bound_size() -> None:
     compiled = compile_source(INCHES.replace("fabric dusk", "fabric dusk\nfabric clay") + BOUND[:-5] + "clay\n")
     assert compiled.plan is not None, compiled.diagnostics
     (mat,) = compiled.plan.units
+    assert mat.fabrics == ("sand", "dusk", "clay")
     for figure in (mat.coloured, mat.uncoloured):
         assert figure is not None and figure.description.startswith("The finished mat, 16½ by 22½")
         (panel,) = figure.panels
@@ -64,7 +65,8 @@ def test_the_picture_shows_the_binding_and_the_bound_size() -> None:
         assert box(binding.outline) == box(panel.clip) == (16.5, 22.5)
         assert box(binding.holes[0]) == (16, 22)
         assert sorted(one.text for one in panel.dimensions) == ["16½", "22½"]
-    assert mat.coloured is not None and mat.coloured.panels[0].words == "Finished size, bound"
+    assert mat.coloured is not None and mat.coloured.description.endswith("in sand, dusk and clay.")
+    assert mat.coloured.panels[0].words == "Finished size, bound"
 
 
 def box(outline: tuple[tuple[float, float], ...]) -> tuple[float, float]:

@@ -108,7 +108,9 @@ def _unit_plans(
         inner = measured_extent(*finished_size(made.unit), tongue.settings)
         draw = _drawer(files[item.key], tongue.titles[item.key], made, tongue)
         steps = step_plans(made, tongue, draw) if index == 0 else ()
-        seen = words.seen(fabrics_of(made.unit), prints[made.key].union(made.chosen))
+        edge = bound_in(made)
+        fabrics = fabrics_of(made.unit) if edge is None else (*fabrics_of(made.unit), edge)
+        seen = words.seen(fabrics, prints[made.key].union(made.chosen))
         bound = bound_size(made, tongue.settings)
         shown = inner if bound is None else bound
         pictured = made.kind != "unit" or made.key in asked
@@ -120,7 +122,7 @@ def _unit_plans(
                 kind=made.kind,
                 description=plain(made.description),
                 arguments=made.arguments,
-                fabrics=fabrics_of(made.unit),
+                fabrics=tuple(dict.fromkeys(fabrics)),
                 makes=item.needed[index],
                 spare=item.spare[index],
                 runs=item.runs,
