@@ -17,7 +17,8 @@ def table(setting: str, rows: tuple[str, ...], kind: str = "quilt", more: str = 
     written = "".join(f"        {'| ' * (len(row) == 1)}{row}\n" for row in rows)
     for letter, cell in CELLS.items():
         written = written.replace(letter, cell)
-    return f"{HEAD}{kind} all\n    lay {setting}, press open\n{written}{more}"
+    press = "" if "sash" in more else ", press open"
+    return f"{HEAD}{kind} all\n    lay {setting}{press}\n{written}{more}"
 
 
 def is_told(setting: str, rows: tuple[str, ...], **more: str) -> bool:

@@ -123,7 +123,8 @@ def _hits(unit: Unit, frame: Frame, doubled: bool) -> list[Hit]:
     s = float(unit.allowance)
     found: list[Hit] = []
     ax, ay, dx, dy, nx, ny = frame.ax, frame.ay, frame.dx, frame.dy, frame.nx, frame.ny
-    for seam in unit.seam_rope.unless(farther_than((ax, ay), (nx, ny), s)):
+    inside, outside = farther_than((ax, ay), (nx, ny), s), farther_than((ax, ay), (-nx, -ny), 0.0)
+    for seam in unit.seam_rope.unless(lambda reach: inside(reach) or outside(reach)):
         x, y = seam.start.floats
         one = (x - ax) * nx + (y - ay) * ny
         u, v = seam.end.floats

@@ -9,7 +9,7 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.measure import raw_edge
 from piecewright.kernel.polygon import meet
-from piecewright.kernel.rope import farther_than
+from piecewright.kernel.rope import outside_band
 from piecewright.kernel.unit import Polygon, Unit
 
 
@@ -34,10 +34,12 @@ def points(unit: Unit) -> tuple[Tip, ...]:
 def points_on(unit: Unit, edge: int) -> tuple[Tip, ...]:
     """Those that stand toward one edge, each place once."""
     found: list[Tip] = []
+    spots: set[Vector] = set()
     along = unit.directions[edge]
     start, end = raw_edge(unit, edge)
     inward = along.left()
-    for patch in unit.patch_rope.unless(farther_than(start.floats, inward.floats, 3 * float(unit.allowance))):
+    deep = 3 * float(unit.allowance)
+    for patch in unit.patch_rope.unless(outside_band(start.floats, end.floats, inward.floats, deep)):
         if patch.discs:
             continue  # where a curve ends there is no point to meet
         for cell in patch.cells:
@@ -45,7 +47,8 @@ def points_on(unit: Unit, edge: int) -> tuple[Tip, ...]:
             if spot is None or not 0 < (spot - start).dot(along) < (end - start).dot(along):
                 continue
             beyond = (spot - start).dot(inward) - unit.allowance
-            if abs(beyond) < unit.allowance * 2 and all(tip.spot != spot for tip in found):
+            if abs(beyond) < unit.allowance * 2 and spot not in spots:
+                spots.add(spot)
                 found.append(Tip(spot=spot, edge=edge, beyond=beyond, fabric=patch.fabric, cell=cell))
     return tuple(found)
 

@@ -305,6 +305,27 @@ def _carried_box(bounds: Box, turn: Vector | None, shift: Vector | None) -> Box:
     return left + dx - _SLACK, bottom + dy - _SLACK, right + dx + _SLACK, top + dy + _SLACK
 
 
+def outside_band(
+    start: tuple[float, float], end: tuple[float, float], direction: tuple[float, float], depth: float
+) -> Callable[[Box], bool]:
+    """For `unless`: whether all of a box lies outside a band, so deep along a unit vector from a stretch square to it,
+    and as far beyond both its ends."""
+    dx, dy = direction
+    low, high = start[0] * dy - start[1] * dx, end[0] * dy - end[1] * dx
+    along, before = ((dy, -dx), (-dy, dx)) if low <= high else ((-dy, dx), (dy, -dx))
+    sides = (
+        farther_than(start, direction, depth),
+        farther_than(start, (-dx, -dy), _SLACK),
+        farther_than(start, before, depth),
+        farther_than(end, along, depth),
+    )
+
+    def clear(reach: Box) -> bool:
+        return sides[0](reach) or sides[1](reach) or sides[2](reach) or sides[3](reach)
+
+    return clear
+
+
 def farther_than(point: tuple[float, float], direction: tuple[float, float], distance: float) -> Callable[[Box], bool]:
     """For `unless`: whether all of a box lies farther than a distance from a point along a unit vector."""
     dx, dy = direction

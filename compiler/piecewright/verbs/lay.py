@@ -7,7 +7,7 @@ from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.chain import Joined, chain
 from piecewright.kernel.errors import SewingError
-from piecewright.kernel.measure import edge_length
+from piecewright.kernel.measure import edge_length, finished_bounds
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs import on_point, press
@@ -77,23 +77,28 @@ def _set_out(bench: Bench, said: Said, table: list[list[Cell]]) -> Done:
     placed: list[tuple[Unit, ...]] = []
     spots = Spotted()
     y = Exact(0)
+    sizes: dict[int, tuple[Exact, Exact, Exact]] = {}  # of each different piece: across, and its lower left corner
+    fit: set[tuple[str, int, int]] = set()
     for row in table:
+        for cell in row:
+            if id(cell[0].unit) not in sizes:
+                x, low, _, _ = finished_bounds(cell[0].unit)
+                sizes[id(cell[0].unit)] = _finished(cell, "top"), x, low
         if len(row) != len(table[0]):
             raise Refused("sash-rows-differ", row[0][1], first=len(table[0]), second=len(row))
         units: list[Unit] = []
         x = Exact(0)
         y = y - _finished(row[0], "left")
         for c, cell in enumerate(row):
-            for edge in ("left", "right"):
-                _matches(bench, row[0], "left", cell, edge)
-            for edge in ("top", "bottom"):
-                _matches(bench, table[0][c], "top", cell, edge)
-            corners = [corner.finished for corner in cell[0].unit.corners]
+            for first, its, edges in ((row[0], "left", ("left", "right")), (table[0][c], "top", ("top", "bottom"))):
+                pair = its, id(first[0].unit), id(cell[0].unit)
+                for edge in () if pair in fit else edges:
+                    _matches(bench, first, its, cell, edge)
+                fit.add(pair)
             unit = spots.of(cell[0].unit) if bench.quilt else cell[0].unit
-            units.append(
-                moved(unit, Vector(x - min(one.x for one in corners), y - min(one.y for one in corners)))
-            )
-            x = x + _finished(table[0][c], "top")
+            _, left, low = sizes[id(cell[0].unit)]
+            units.append(moved(unit, Vector(x - left, y - low)))
+            x = x + sizes[id(table[0][c][0].unit)][0]
         placed.append(tuple(units))
     action = Lay(
         rows=tuple(placed),
