@@ -1,11 +1,12 @@
-"""Settings on point: side and corner triangles, whole settings sewn in diagonal rows, and block diagonals."""
+"""Settings on point, whole quilts from their text: side and corner triangles, counts and sizes; block diagonals."""
 
 from __future__ import annotations
 
 import pytest
-from external.harness import TRIANGLES, cuts, number, planned, refused, size, unit, words
+from external.harness import TRIANGLES, cuts, number, planned, refused, sewn, size, words
 from external.rows import row, rows
 from piecewright.exact import Exact
+from piecewright.plan.model import Plan
 
 ROOT_2 = Exact.root(2)
 EIGHTH = Exact(1, 8)
@@ -29,6 +30,13 @@ block corner
 make 2 of corner
 """
 )
+SETTING = """
+quilt setting
+    lay {across} by {down} on point
+        | square {block} + 2 * seam of dusk
+    fill sides of sand
+    fill corners of clay
+"""
 EXACT_SIDE = "diagonal({block}) + 2 * seam + 2 * diagonal(seam)"
 EXACT_CORNER = "diagonal({block}) / 2 + 2 * seam + diagonal(seam)"
 
@@ -68,23 +76,32 @@ def test_exact_setting_squares(block: str, seam: str) -> None:
     ("OP-12corner", "S06; S05; S03 2014", "12", "18 1/4", "9 3/8"),
 )
 def test_printed_setting_squares(block: str, side: str, corner: str) -> None:
-    """The trade's squares reach round the block; a square 1/8 too large gives a corner √2/8 too long."""
-    sides = planned(SIDE.format(square=side, block=block, within=" within 1/8"))
-    corners = planned(CORNER.format(square=corner, block=block, within=" within 3/16"))
-    assert cuts(sides) == {(str(number(side)),) * 2: 1}
-    assert cuts(corners) == {(str(number(corner)),) * 2: 1}
-
+    """A whole quilt cuts the printed squares, and finishes at the exact size. The trade's add-on comes first, then up
+    to the eighth, which for some blocks is an eighth more than the exact square rounded up."""
+    plan = planned(SETTING.format(across=2, down=3, block=block))
+    assert printed(plan, "sand") == {side: 2}
+    assert printed(plan, "clay") == {corner: 2}
     finished = number(block)
-    exact_side = finished * ROOT_2 + (2 + 2 * ROOT_2) / 4
-    exact_corner = finished * ROOT_2 / 2 + (2 + ROOT_2) / 4
-    assert exact_side <= number(side) and exact_corner <= number(corner)
-    # add-on first, then up to the eighth: the printed square; never less than the exact one rounded up
+    assert [Exact.parse(length) for length in size(plan, "setting", finished=True)] == [
+        finished * ROOT_2 * 2, finished * ROOT_2 * 3
+    ]  # fmt: skip
     assert number(side) == up(1.414 * float(finished) + 1.25)
     assert number(corner) == up(float(finished) / 1.414 + 0.875)
+
+    # a triangle of the printed square reaches round the block: 1/8 more makes a corner √2/8 too long
+    planned(SIDE.format(square=side, block=block, within=" within 1/8"))
+    planned(CORNER.format(square=corner, block=block, within=" within 3/16"))
     ours = planned(SIDE.format(square=EXACT_SIDE.format(block=block), block=block, within=""))
     assert number(ours.cuts[0].width.ruler) in (number(side), number(side) - EIGHTH)
     ours = planned(CORNER.format(square=EXACT_CORNER.format(block=block), block=block, within=""))
     assert number(ours.cuts[0].width.ruler) in (number(corner), number(corner) - EIGHTH)
+
+
+def printed(plan: Plan, fabric: str) -> dict[str, int]:
+    """The squares of a fabric as the cut list prints them."""
+    found = [cut for cut in plan.cuts if cut.fabric == fabric]
+    assert all(cut.width == cut.height for cut in found)
+    return {cut.width.ruler: cut.count for cut in found}
 
 
 @row("OP-05under", "S22")
@@ -119,39 +136,6 @@ make 2 of corner
     assert number(plan.cuts[0].width.ruler) > number("5 1/8")
 
 
-def setting(across: int, down: int, finished: str) -> str:
-    """`across` by `down` plain blocks on point, sewn in diagonal rows, every triangle at its exact size.
-
-    Count in half block diagonals, x to the right and y down: the wide rows have blocks at (2c, 2r), those between
-    at (2c + 1, 2r + 1). A diagonal row has one x + y; along it x - y grows. It lies level here, so the quilt's own
-    top edge runs down to the right until the last turn.
-    """
-    side = f"quarter({EXACT_SIDE.format(block=finished)}, sand)"
-    corner = f"half({EXACT_CORNER.format(block=finished)}, sand)"
-    right_edge, bottom_edge = 2 * across - 1, 2 * down - 1
-    text = [TRIANGLES]
-    for u in range(across + down - 1):
-        first, last = max(-u, u - bottom_edge + 1), min(u, right_edge - 1 - u)
-        text.append(f"unit row-{u}\n    lay {last - first + 1} by 1\n        | square {finished} + 1/2 of dusk")
-        at_left, at_bottom = u + first - 1 == -1, u - first + 1 == bottom_edge
-        at_right, at_top = u + last + 1 == right_edge, u - last - 1 == -1
-        if at_left and at_bottom:
-            text.append(f"    join long-edge of {corner} on left")
-        else:
-            text.append(f"    join {'left' if at_left else 'right'} of {side} on left")
-        if at_right and at_top:
-            text.append(f"    join long-edge of {corner} on right")
-        else:
-            text.append(f"    join {'right' if at_top else 'left'} of {side} on right")
-        text.append("")
-    text.append(f"block setting\n    take row-0\n    join long-edge of {corner} on top")
-    text += [f"    join row-{u} on bottom" for u in range(1, across + down - 1)]
-    text.append(
-        f"    join long-edge of {corner} on bottom\n    turn 45 left\n    expect sand at top\nmake 1 of setting"
-    )
-    return "\n".join(text)
-
-
 @rows(
     ("across", "down", "blocks", "sides"),
     ("OP-cnt-2x2", "derived here (sympy/fractions)", 2, 2, 5, 4),
@@ -160,16 +144,19 @@ def setting(across: int, down: int, finished: str) -> str:
     ("OP-size", "derived here (sympy/fractions)", 9, 10, 162, 34),
 )
 def test_whole_settings_sewn_in_diagonal_rows(across: int, down: int, blocks: int, sides: int) -> None:
-    plan = planned(setting(across, down, "6"))
+    plan = planned(SETTING.format(across=across, down=down, block="6"))
     width, height = (Exact.parse(length) for length in size(plan, "setting", finished=True))
     assert (width, height) == (6 * across * ROOT_2, 6 * down * ROOT_2)
     assert cuts(plan, "dusk") == {("13/2", "13/2"): blocks}
-    assert unit(plan, "quarter").makes == sides
-    squares = cuts(plan, "sand")
-    assert squares[(str(6 * ROOT_2 + (1 + ROOT_2) / 2),) * 2] == -(-sides // 4)
-    assert squares[(str(3 * ROOT_2 + (2 + ROOT_2) / 4),) * 2] == 2
+    assert printed(plan, "sand") == {"9 3/4": -(-sides // 4)}
+    assert printed(plan, "clay") == {"5 1/8": 2}
+    whole = sewn(SETTING.format(across=across, down=down, block="6"), "setting")
+    assert sum(patch.fabric == "sand" for patch in whole.patches) == sides
+    assert sum(patch.fabric == "clay" for patch in whole.patches) == 4
     if (across, down) == (9, 10):
         assert (round(float(width), 4), round(float(height), 4)) == (76.3675, 84.8528)
+        raw = (Exact.parse(length) for length in size(plan, "setting"))
+        assert tuple(round(float(length), 2) for length in raw) == (76.87, 85.35)
 
 
 @row("OP-diag", "S07; S13 (x 1.41)")

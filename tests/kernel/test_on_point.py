@@ -7,6 +7,8 @@ import random
 from collections import Counter
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from piecewright.exact import Exact, Vector
 from piecewright.kernel import on_point
 from piecewright.kernel.action import Lay
@@ -124,9 +126,11 @@ def picture(unit: Unit) -> object:
     return described(unit)["patches"]
 
 
-def test_the_squares_of_the_trade_are_never_too_small() -> None:
-    s = Exact(1, 4)
-    for eighths in range(8, 200 * 8, 37):
-        block = Exact(eighths, 8)
-        assert on_point.side_square(block, s) >= block * ROOT_2 + s * (2 + 2 * ROOT_2)
-        assert on_point.corner_square(block, s) >= block * ROOT_2 / 2 + s * (2 + ROOT_2)
+@given(st.integers(1, 4000).map(lambda n: Exact(n, 8)), st.integers(1, 16).map(lambda n: Exact(n, 16)))
+def test_the_squares_of_the_trade_are_never_too_small(block: Exact, s: Exact) -> None:
+    for square, exact in (
+        (on_point.side_square, block * ROOT_2 + s * (2 + 2 * ROOT_2)),
+        (on_point.corner_square, block * ROOT_2 / 2 + s * (2 + ROOT_2)),
+    ):
+        assert exact <= square(block, s) < exact + s
+        assert square(block, s, s * 3) == square(block, s) + s * 6

@@ -5,7 +5,6 @@ from typing import Any
 
 import pytest
 from exact.strategies import numbers
-from external.rows import rows
 from hypothesis import given
 from hypothesis import strategies as st
 from piecewright.exact import INCH_PER, Exact, Vector, parse_size
@@ -20,8 +19,6 @@ from piecewright.plan.rounding import (
     measured_extent,
     measured_size,
     nearest_mark,
-    on_point_corner,
-    on_point_side,
     up_to_mark,
     with_unit,
 )
@@ -193,40 +190,6 @@ def test_units() -> None:
     assert with_unit("6½ by 9", "inch") == "6½ by 9\u00a0in"
     assert with_unit("16.5", "cm") == "16.5\u00a0cm"
     assert with_unit("8", "mm") == "8\u00a0mm"
-
-
-# ── blocks on point ──
-
-
-@rows(
-    "block, side, corner",
-    ("OP-f04", "rule OP-01/02 applied here", 4, "7", "3 3/4"),
-    ("OP-f05", "S05 chart", 5, "8 3/8", "4 1/2"),
-    ("OP-f06", "S05 chart", 6, "9 3/4", "5 1/8"),
-    ("OP-f07", "S05 chart", 7, "11 1/4", "5 7/8"),
-    ("OP-f08", "S05 chart", 8, "12 5/8", "6 5/8"),
-    ("OP-f09", "S05 chart", 9, "14", "7 1/4"),
-    ("OP-f10", "S05 chart", 10, "15 1/2", "8"),
-    ("OP-f11", "S05 chart", 11, "16 7/8", "8 3/4"),
-    ("OP-f12", "S05 chart", 12, "18 1/4", "9 3/8"),
-    ("OP-f14", "S05 chart", 14, "21 1/8", "10 7/8"),
-    ("OP-f16", "S05 chart", 16, "23 7/8", "12 1/4"),
-    ("OP-f17", "rule OP-01/02 applied here", 17, "25 3/8", "13"),
-    ("OP-f18", "rule OP-01/02 applied here", 18, "26 3/4", "13 5/8"),
-)
-def test_on_point_squares(block: int, side: str, corner: str) -> None:
-    assert on_point_side(Exact(block), INCHES).ruler == side
-    assert on_point_corner(Exact(block), INCHES).ruler == corner
-
-
-@given(st.integers(1, 4000).map(lambda n: Exact(n, 8)), rulers)
-def test_on_point_squares_are_never_below_the_exact_ones(block: Exact, own: Settings) -> None:
-    s = own.seam
-    exact_sizes = block * R2 + (2 + 2 * R2) * s, block * R2 / 2 + (2 + R2) * s
-    for size, exact in zip((on_point_side(block, own), on_point_corner(block, own)), exact_sizes, strict=True):
-        per = INCH_PER[own.units]
-        assert Exact.parse(size.exact) * per == exact
-        assert exact <= parse_size(size.ruler)[0] * per < exact + s + own.ruler
 
 
 # ── drawing ──

@@ -77,28 +77,6 @@ def with_unit(shown: str, units: Units) -> str:
     return f"{shown}{_NO_BREAK}{_UNIT_SIGNS[units]}"
 
 
-def on_point_side(block: Exact, settings: Settings) -> Size:
-    """The square to cut in quarters for the side triangles round blocks set on point.
-
-    `block` is the finished side of a block, s the allowance. Exact is block·√2 + (2 + 2√2)s, since the long side
-    of the triangle finishes block·√2 and its 45-degree points take (1 + √2)s at either end. The trade
-    multiplies by 1.414, adds 1 1/4 in (five allowances of 1/4) and only then rounds up: for some blocks 1/8 more
-    than the exact size rounded up, which leaves room to trim.
-    """
-    exact = block * _ROOT_2 + settings.seam * (2 + 2 * _ROOT_2)
-    return _with_room(exact, block * _TRADE_ROOT_2 + settings.seam * 5, settings)
-
-
-def on_point_corner(block: Exact, settings: Settings) -> Size:
-    """The square to cut in halves for the corner triangles round blocks set on point.
-
-    Exact is block/√2 + (2 + √2)s, since the short side finishes block/√2. The trade divides by 1.414, adds 7/8 in
-    (three and a half allowances of 1/4) and then rounds up.
-    """
-    exact = block * _ROOT_2 / 2 + settings.seam * (2 + _ROOT_2)
-    return _with_room(exact, block / _TRADE_ROOT_2 + settings.seam * Exact(7, 2), settings)
-
-
 def quarter_arc(radius: Exact, settings: Settings) -> str:
     """The length of a quarter of a circle, radius * π / 2, to the nearest readable mark and with its unit. With
     355/113 for π, 3 parts in ten million too much, it says about; no other length does."""
@@ -123,15 +101,6 @@ def drawn_point(v: Vector) -> Point:
     """A point to draw, in inches, each coordinate to 1/10000."""
     x, y = v.floats
     return round(x, 4) + 0.0, round(y, 4) + 0.0
-
-
-_ROOT_2 = Exact.root(2)
-_TRADE_ROOT_2 = Exact(1414, 1000)
-
-
-def _with_room(exact: Exact, trade: Exact, settings: Settings) -> Size:
-    """The trade's size rounded up; past blocks of 200 in, where 1.414 is too short, the exact one."""
-    return _size(exact, up_to_mark(max(exact, trade), settings.ruler), settings.units)
 
 
 def _size(x: Exact, rounded: Exact, units: Units, manner: str = "") -> Size:
