@@ -6,8 +6,8 @@ import pytest
 from evaluate.pattern import built
 from figures.clear import meetings
 from piecewright.emit import emit
-from piecewright.emit.layout import LABEL, lay_out
-from piecewright.emit.scale import group_scales
+from piecewright.emit.layout import LABEL, lay_out, lines_of
+from piecewright.emit.scale import PAGE, TALLEST, WIDEST, group_scales
 from piecewright.plan.letters import letter
 from piecewright.plan.make import plan
 from piecewright.plan.model import Plan, StepPlan
@@ -136,11 +136,35 @@ def test_letters_are_clear_of_each_other_and_their_key_of_all_else() -> None:
 def test_where_there_is_no_room_letters_and_key_are_left_out() -> None:
     figure = first(TABLE).figure
     left, right = (label.at[0] for label in figure.panels[0].labels[:2])
-    just = (2 * LABEL + 2) / (right - left)  # points to the inch at which the grounds have 2 points between them
+    just = (2 * LABEL + 1) / (right - left)  # points to the inch at which the grounds have a point between them
     roomy, narrow = just * 1.001, just * 0.999
     assert lay_out(figure, roomy).panels[0].labels and lay_out(figure, roomy).key
     assert not lay_out(figure, narrow).panels[0].labels and not lay_out(figure, narrow).key
     assert meetings(lay_out(figure, narrow)) == []
+
+
+@pytest.mark.parametrize(("across", "down", "lines"), [(6, 8, 1), (7, 4, 2), (4, 9, 2), (12, 14, 2)])
+def test_the_cells_of_a_large_table_have_a_line_of_their_own(across: int, down: int, lines: int) -> None:
+    table = f"lay {across} by {down}\n    oar(sand, dusk) | tile(sand, dusk)\n    tile(sand, dusk) | oar(sand, dusk)"
+    units = planned(table + "\nborder 3 of glow").units
+    figures = tuple(step.figure for unit in units if unit.name == "cloth" for step in unit.steps)
+    figure = figures[0]
+    assert len(lines_of(figure)) == lines
+    assert figure.whole_page == (lines > 1)
+    scale = group_scales(figures)[figure.scale_group]
+    sheet = lay_out(figure, scale)
+    assert meetings(sheet) == []
+    assert sheet.width <= WIDEST and sheet.height <= (PAGE if lines > 1 else TALLEST)
+    assert len(sheet.panels[0].labels) == across * down
+    if lines > 1:
+        first_line, second = sheet.panels[0], sheet.panels[1]
+        assert first_line.y < second.y and sheet.signs[0].y > first_line.y
+        assert len(sheet.signs) == 2
+
+
+def test_narrow_strips_do_not_make_a_table_large() -> None:
+    *_, cloth = planned("lay 4 by 5\n    | tile(sand, dusk)\nsash 1 1/2 of glow, posts of dusk").units
+    assert len(lines_of(cloth.steps[1].figure)) == 1
 
 
 def test_the_letters_are_in_the_drawing() -> None:

@@ -98,20 +98,64 @@ class _Measured:
 
 
 def lay_out(figure: Figure, scale: float) -> Sheet:
-    """The sheet of a figure. Panels stand on one axis, their words on one line under all of them."""
-    measured = tuple(_measure(panel, scale) for panel in figure.panels)
-    above = max(SIGN / 2, *(_middle(m.content) - m.outer[1] for m in measured))
-    below = max(SIGN / 2, *(m.outer[3] - _middle(m.content) for m in measured))
-    axis = MARGIN + above
-    words_top = axis + below + 8.0
-    x = MARGIN
+    """The sheet of a figure. The panels of a line stand on one axis, their words on one line under all of them."""
     is_lettered = not figure.key or _has_room(figure, scale)
     panels: list[PlacedPanel] = []
     signs: list[PlacedSign] = []
-    for number, m in enumerate(measured):
-        if number:
+    width, bottom = 0.0, MARGIN
+    for number, line in enumerate(lines_of(figure)):
+        top = bottom + 12.0 if number else MARGIN
+        right, bottom = _lay_line(line, scale, top, panels, signs, is_lettered)
+        width = max(width, right + MARGIN)
+    key: tuple[Line, ...] = ()
+    if figure.key and is_lettered:
+        key, bottom, width = _key(figure.key, bottom + 9.0, width)
+    swatches: tuple[Swatch, ...] = ()
+    if figure.kind != "outline":
+        swatches, bottom, width = _legend(figure, bottom + 9.0, width)
+    return Sheet(
+        width=width,
+        height=bottom + MARGIN,
+        scale=scale,
+        panels=tuple(panels),
+        signs=tuple(signs),
+        swatches=swatches,
+        key=key,
+    )
+
+
+def lines_of(figure: Figure) -> tuple[tuple[Panel, ...], ...]:
+    """The panels of each line, from the top; one that is led `below` begins a new one."""
+    lines: list[tuple[Panel, ...]] = []
+    for panel in figure.panels:
+        if lines and panel.lead != "below":
+            lines[-1] = (*lines[-1], panel)
+        else:
+            lines.append((panel,))
+    return tuple(lines)
+
+
+def _lay_line(
+    line: tuple[Panel, ...],
+    scale: float,
+    top: float,
+    panels: list[PlacedPanel],
+    signs: list[PlacedSign],
+    is_lettered: bool,
+) -> tuple[float, float]:
+    """Places the panels of a line and the signs before them; where they end on the right and at the bottom."""
+    measured = tuple(_measure(panel, scale) for panel in line)
+    above = max(SIGN / 2, *(_middle(m.content) - m.outer[1] for m in measured))
+    below = max(SIGN / 2, *(m.outer[3] - _middle(m.content) for m in measured))
+    axis = top + above
+    words_top = axis + below + 8.0
+    lowest = axis + below
+    x = MARGIN
+    for m in measured:
+        if m is not measured[0] or (panels and m.panel.lead == "below"):
             sign = _sign(m.panel, x + AIR, axis)
             signs.append(sign)
+            lowest = max([lowest, *(line.box[3] for line in sign.words)])
             x += 2 * AIR + _sign_width(m.panel)
         words_width = max((text_width(line) for line in m.words), default=0.0)
         drawn = m.outer[2] - m.outer[0]
@@ -137,24 +181,7 @@ def lay_out(figure: Figure, scale: float) -> Sheet:
         )
         x += width
     rows = max(len(m.words) for m in measured)
-    lowest = max([axis + below, *(line.box[3] for sign in signs for line in sign.words)])
-    bottom = max(lowest, words_top + rows * LINE if rows else 0.0)
-    width = x + MARGIN
-    key: tuple[Line, ...] = ()
-    if figure.key and is_lettered:
-        key, bottom, width = _key(figure.key, bottom + 9.0, width)
-    swatches: tuple[Swatch, ...] = ()
-    if figure.kind != "outline":
-        swatches, bottom, width = _legend(figure, bottom + 9.0, width)
-    return Sheet(
-        width=width,
-        height=bottom + MARGIN,
-        scale=scale,
-        panels=tuple(panels),
-        signs=tuple(signs),
-        swatches=swatches,
-        key=key,
-    )
+    return x, max(lowest, words_top + rows * LINE if rows else 0.0)
 
 
 def seen_fabrics(figure: Figure) -> tuple[str, ...]:
@@ -289,9 +316,9 @@ def _has_room(figure: Figure, scale: float) -> bool:
         spots = sorted(paper(label.at, scale) for label in panel.labels)
         for at, (x, y) in enumerate(spots):
             for u, v in spots[at + 1 :]:
-                if u - x >= 2 * LABEL + 2.0:
+                if u - x >= 2 * LABEL + 1.0:
                     break
-                if (u - x) ** 2 + (v - y) ** 2 < (2 * LABEL + 2.0) ** 2:
+                if (u - x) ** 2 + (v - y) ** 2 < (2 * LABEL + 1.0) ** 2:
                     return False
     return True
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from piecewright.emit.layout import lay_out
-from piecewright.plan.model import Figure
+from piecewright.emit.layout import lay_out, lines_of
+from piecewright.plan.model import Figure, Panel
 
 WIDEST = 468.0  # points, 165 mm
 TALLEST = 330.0
@@ -33,11 +33,12 @@ def group_scales(figures: tuple[Figure, ...]) -> dict[str, float]:
 
 def _inches_across(figure: Figure) -> float:
     """What the outlines alone take, side by side: no scale is worth a trial at which they do not fit."""
-    total = 0.0
-    for panel in figure.panels:
-        xs = [p[0] for s in panel.strokes if s.role == "raw" for p in s.points]
-        total += max(xs, default=0.0) - min(xs, default=0.0)
-    return total
+    return max(sum(map(_width, line)) for line in lines_of(figure))
+
+
+def _width(panel: Panel) -> float:
+    xs = [p[0] for s in panel.strokes if s.role == "raw" for p in s.points]
+    return max(xs, default=0.0) - min(xs, default=0.0)
 
 
 def _fits(figure: Figure, scale: float) -> bool:

@@ -320,7 +320,7 @@ class _Writer:
         if sign.lead == "rounds":
             group.add(self._path(paths.dots(middle), stroke="none"))
             return
-        if sign.lead == "then":
+        if sign.lead in ("then", "below"):
             ends = (sign.x - SIGN / 2, sign.y), (sign.x + SIGN / 2, sign.y)
             shaft, head = paths.arrow(*ends)
         else:

@@ -67,7 +67,15 @@ def step_figure(step: Step, *, id: str, title: str, description: str, group: str
         group = f"{group}-binding"  # at the scale of the whole quilt its binding would be a line
     if any(isinstance(action, Lay) and not action.sewn for action in step.actions):
         group = f"{group}-layout"  # one panel beside figures of three, and nothing in it is compared with them
-    return Figure(id=id, title=title, description=description, panels=panels, scale_group=group, kind="step")
+    return Figure(
+        id=id,
+        title=title,
+        description=description,
+        panels=panels,
+        scale_group=group,
+        kind="step",
+        whole_page=any(panel.lead == "below" for panel in panels),
+    )
 
 
 def finished_figure(

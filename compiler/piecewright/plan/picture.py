@@ -121,15 +121,15 @@ class Placed:
         return x * u - y * v + self.at[0], x * v + y * u + self.at[1]
 
 
-Lead = Literal["then", "and", "turn-left", "turn-right", "rounds"]
+Lead = Literal["then", "below", "and", "turn-left", "turn-right", "rounds"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Panel:
     """One thing on the table, in its own frame. `words` stand under it ("make 12"). `lead` is the sign
-    between it and the panel before: a plain arrow, nothing (`and`), a turn either way or the dots of rounds
-    left out, with `lead_words` under it. `clip`: only what lies within that polygon is drawn. `placed` are shapes under
-    all else, in their order."""
+    between it and the panel before: a plain arrow, the same on a new line of panels (`below`), nothing (`and`), a turn
+    either way or the dots of rounds left out, with `lead_words` under it. `clip`: only what lies within that polygon is
+    drawn. `placed` are shapes under all else, in their order."""
 
     cloth: tuple[Cloth, ...]
     strokes: tuple[Stroke, ...]

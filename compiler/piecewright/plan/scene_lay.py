@@ -15,14 +15,15 @@ from piecewright.plan.on_point_text import is_sashed
 from piecewright.plan.table import HERE, Table, extent
 
 CLOSE = 1e-6  # inches
+ACROSS, DOWN = 6, 8  # cells of a table whose panels have room on one line
 MANY = 100
 """Pieces of a table above which only the first seam of each row has an arrow: more would cover the cloth."""
 
 
 def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
     """First the cells, drawn apart where they will lie; then, if both rows and columns are more than one, the
-    sewn rows; then the whole with its size. Arrows show how the seams new in each are pressed.
-    Of a table that is only set out the cells alone."""
+    sewn rows; then the whole with its size. Of a large table the cells have a line of their own.
+    Arrows show how the seams new in each are pressed. Of a table that is only set out the cells alone."""
     if not action.is_level:
         return on_point_panels(action, settings, line)
     rows = action.rows
@@ -53,7 +54,21 @@ def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
             _press_row(whole, row[:few], action.result, HERE)
     _press_rows(whole, rows, action.result)
     whole.measure(action.result, ("bottom", "left"))
+    if len(panels) > 1 and _is_large(action):
+        return cells.panel(), panels[1].panel(lead="below"), whole.panel()
     return (*(table.panel() for table in panels), whole.panel())
+
+
+def _is_large(action: Lay) -> bool:
+    """Whether its cells beside the rows and the whole on one line would be too small to be told apart. Strips between
+    cells do not count."""
+    sizes = [[finished_size(cell) for cell in row] for row in action.rows]
+    across = max(_wide([float(width) for width, _ in row]) for row in sizes)
+    return across > ACROSS or _wide([float(row[0][1]) for row in sizes]) > DOWN
+
+
+def _wide(sizes: list[float]) -> int:
+    return sum(size * 3 >= max(sizes) for size in sizes)
 
 
 def cell_shifts(action: Lay) -> tuple[tuple[Point, ...], ...]:
@@ -66,7 +81,8 @@ def cell_shifts(action: Lay) -> tuple[tuple[Point, ...], ...]:
 
 
 def _apart(action: Lay) -> float:
-    return max(0.05 * extent(action.result), 0.3) + 2 * float(action.result.allowance)
+    share = 0.02 if _is_large(action) else 0.05
+    return max(share * extent(action.result), 0.3) + 2 * float(action.result.allowance)
 
 
 def _from_the_middle(action: Lay) -> tuple[tuple[Point, ...], ...]:
