@@ -37,9 +37,10 @@ def files(text: str) -> dict[str, str]:
 def test_both_sizes_stand_at_the_head_and_at_the_steps(text: str, told: str) -> None:
     written = files(text)
     for path in ("pattern.html", "pattern.md"):
-        assert written[path].replace("\u202f", " ").count(told) == 2, path
+        page = written[path].replace("\u202f", " ")
+        assert page.count(told) == page.count(f"T{told[1:]}.") == 1, path
     head, steps = written["pattern.md"].split("## Materials")
-    assert f"**Mat, {told}**" in head and told in steps
+    assert f"**Mat, {told}**" in head and f"\nT{told[1:]}.\n" in steps
 
 
 def test_the_data_has_the_size_when_it_is_bound() -> None:

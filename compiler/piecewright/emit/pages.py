@@ -179,7 +179,7 @@ def _wanted(unit: UnitPlan) -> str:
 def _facts(unit: UnitPlan) -> str:
     part = f"{capital(unit.title)}, {unit.makes} wanted: " if unit.whole else ""
     spare = f"; {unit.spare} left over" if unit.spare else ""
-    return f"{part}{_sizes(unit)}{spare}. {unit.work}".strip()
+    return f"{capital(f'{part}{_sizes(unit)}{spare}')}. {unit.work}".strip()
 
 
 def _sizes(unit: UnitPlan) -> str:
