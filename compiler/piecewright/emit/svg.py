@@ -47,6 +47,7 @@ TOOL = "#0b5566"
 GLASS = "#dff1f5"
 HEAVY, MEDIUM, FINE = 1.35, 0.9, 0.55  # the three weights
 HALO = 0.75  # how firm the light edging of lines over cloth is
+THIN = 0.12  # inches of cloth that a seam may hide, since small patches of a large quilt would be all lines
 SMALL = 7.0  # points to the inch: below it allowances would be mud
 
 
@@ -248,7 +249,7 @@ class _Writer:
         if seams := every("seam"):
             if self.coloured:
                 inner.add(self._path(seams, stroke="#ffffff", stroke_width=paths.number(edging), stroke_opacity=HALO))
-            inner.add(self._path(seams, stroke=DARK, stroke_width=paths.number(FINE)))
+            inner.add(self._path(seams, stroke=DARK, stroke_width=paths.number(min(FINE, scale * THIN))))
         if edges := every("edge"):
             self._edged(inner, edges, FINE, DARK)
         dashed = every("stitch", "fold") + (every("allowance") if scale >= SMALL else "")
@@ -264,7 +265,7 @@ class _Writer:
                 group.add(self._path(d, fill="#ffffff", fill_opacity="0.66"))
                 group.add(self._path(d, fill=f"url(#{self.prefix}-off)"))
         if raw := every("raw"):
-            weight = HEAVY if scale >= SMALL else FINE + (HEAVY - FINE) * scale / SMALL
+            weight = HEAVY if scale >= SMALL else min(FINE + (HEAVY - FINE) * scale / SMALL, scale * 3 * THIN)
             group.add(self._path(raw, stroke=DARK, stroke_width=paths.number(weight)))
         if guide := every("guide"):
             group.add(self._path(guide, stroke=QUIET, stroke_width=paths.number(FINE)))

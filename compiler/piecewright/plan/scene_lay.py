@@ -17,7 +17,7 @@ from piecewright.plan.table import HERE, Table, extent
 CLOSE = 1e-6  # inches
 ACROSS, DOWN = 6, 8  # cells of a table whose panels have room on one line
 MANY = 100
-"""Pieces of a table above which only the first seam of each row has an arrow: more would cover the cloth."""
+"""Pieces of a table above which only the first seams have an arrow: more would cover the cloth."""
 
 
 def lay_panels(action: Lay, settings: Settings, line: int) -> tuple[Panel, ...]:
@@ -148,8 +148,11 @@ def _press_row(table: Table, cells: tuple[Unit, ...], sewn: Unit, shift: Point) 
 
 
 def _press_rows(table: Table, rows: tuple[tuple[Unit, ...], ...], sewn: Unit) -> None:
-    """One arrow on each seam between two rows, on a long stretch near its middle so that it crosses no other."""
+    """One arrow on each seam between two rows, on a long stretch near its middle so that it crosses no other; in a
+    table of many pieces on the first two, which the others follow."""
     narrow = any(any(_is_narrow(cell, 1) for cell in row) for row in rows[1:-1])
+    if sum(map(len, rows)) > MANY:
+        rows = rows[:3]
     boxes = [[box(corner.finished for corner in cell.corners) for cell in row] for row in rows]
     for n, (upper, lower) in enumerate(pairwise(rows)):
         near = [
