@@ -70,6 +70,18 @@ def test_the_picture_shows_the_binding_and_the_bound_size() -> None:
     assert mat.coloured.panels[0].words == "Finished size, bound"
 
 
+def test_no_seam_of_the_top_is_drawn_over_the_binding() -> None:
+    halves = "quilt mat\n    rectangle 8 1/2 by 12 1/2 of sand\n    join rectangle 8 1/2 by 12 1/2 of dusk on right\n"
+    compiled = compile_source(INCHES + halves + "    bind 2 1/4 of dusk\n")
+    assert compiled.plan is not None and compiled.plan.units[0].coloured is not None
+    (panel,) = compiled.plan.units[0].coloured.panels
+    inside = next(cloth.holes[0] for cloth in panel.cloth if cloth.holes)
+    seams = [stroke.points for stroke in panel.strokes if stroke.role == "seam" and len(stroke.points) == 2]
+    upright = [line for line in seams if line[0][0] == line[1][0]]
+    assert len(upright) == 1 and len(seams) == 5  # one seam and four mitres
+    assert {y for _, y in upright[0]} == {min(y for _, y in inside), max(y for _, y in inside)}
+
+
 def box(outline: tuple[tuple[float, float], ...]) -> tuple[float, float]:
     xs, ys = zip(*outline, strict=True)
     return max(xs) - min(xs), max(ys) - min(ys)

@@ -46,7 +46,7 @@ from piecewright.plan.scene_layers import (
     stitch_panels,
 )
 from piecewright.plan.scene_paper import add_panels
-from piecewright.plan.scene_quilted import back_panels, bind_panels, put_binding
+from piecewright.plan.scene_quilted import back_panels, bind_panels, put_bound
 from piecewright.plan.scene_sew import finish_panels, sew_panels
 from piecewright.plan.scene_trim import trim_panels
 from piecewright.plan.table import Table, extremes, points
@@ -95,8 +95,11 @@ def finished_figure(
     the `binding` of that fabric over the raw edge; as outlines to colour in when `outline`, which may have a page of
     their own."""
     table = Table(settings, line)
-    table.put_cloth(unit)
-    edge = finished_outline(unit) if binding is None else put_binding(table, unit, binding)
+    if binding is None:
+        table.put_cloth(unit)
+        edge = finished_outline(unit)
+    else:
+        edge = put_bound(table, unit, binding)
     table.stroke(points(edge), "raw", closed=True)
     left, bottom, right, top = finished_bounds(unit) if binding is None else bounds(unit)
     sides: tuple[tuple[int, Exact, Side], ...] = ((0, right - left, "bottom"), (1, top - bottom, "left"))

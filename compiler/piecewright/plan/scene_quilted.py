@@ -5,6 +5,7 @@ from __future__ import annotations
 from piecewright.kernel.action import Back, Bind
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import bounds, finished_outline, raw_outline
+from piecewright.kernel.setting import finished_picture
 from piecewright.kernel.unit import Polygon, Unit
 from piecewright.plan.model import Arrow, Cloth, Panel, Point
 from piecewright.plan.rounding import cut_size, drawn, measured_size
@@ -70,12 +71,16 @@ def bind_panels(action: Bind, settings: Settings, line: int) -> tuple[Panel, ...
     return tuple(panels)
 
 
-def put_binding(table: Table, unit: Unit, fabric: str) -> Polygon:
-    """A binding over the raw edge of a top, as far as it is seen from the front, mitred at the corners; its outline."""
-    raw, seam = raw_outline(unit), finished_outline(unit)
+def put_bound(table: Table, top: Unit, fabric: str) -> Polygon:
+    """A top with its binding, as it is seen from the front: over the raw edge, mitred at the corners; its outline."""
+    raw, seam = raw_outline(top), finished_outline(top)
+    ways = top.directions
+    is_convex = all(one.cross(ways[(n + 1) % len(ways)]) > 0 for n, one in enumerate(ways))
+    # seams run on under the binding, where they are not seen
+    table.put_cloth(finished_picture(top) if top.spots is None and is_convex else top)
     table.cloth.append(Cloth(outline=points(raw), fabric=fabric, line=table.line, holes=(points(seam),)))
     table.stroke(points(seam), "seam", closed=True)
-    for corner in unit.corners:
+    for corner in top.corners:
         if len(corner.raw) == 1:
             table.stroke(points((corner.finished, corner.raw[0])), "seam")
     return raw
