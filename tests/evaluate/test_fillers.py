@@ -130,7 +130,7 @@ def test_where_no_ruler_has_the_width_wider_strips_are_trimmed() -> None:
 def test_a_frame_mends_blocks_of_two_sizes_on_point(sizes: tuple[int, int]) -> None:
     rows = [[f"tile(sand, {size}, {size})" for size in sizes]]
     (one,) = evaluated(quilt(rows, lay="lay 3 by 4 on point"))[1]
-    told = re.fullmatch(r"`take` `([^`]+)` in a unit and frame it: `([^`]+)` \(1/2 wide finished\)", one.hint or "")
+    told = re.fullmatch(r"frame `([^`]+)` in a unit of its own: `([^`]+)` \(1/2 wide finished\)", one.hint or "")
     assert one.code == "E330" and told and told[1] == "tile(sand, 8, 8)"
     unit = f"unit framed\n    take {told[1]}\n    {told[2].replace('FABRIC', 'dusk')}\n\n"
     mended_rows = [["framed" if cell == told[1] else cell for cell in row] for row in rows]

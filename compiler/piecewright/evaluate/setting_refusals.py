@@ -42,7 +42,7 @@ def _point_sizes_differ(f: Facts) -> Saying:
     return Saying(
         "E330",
         message,
-        f"`take` `{smaller}` in a unit and frame it: `border {f.shown(lacking + f.settings.seam * 2)} of FABRIC`"
+        f"frame `{smaller}` in a unit of its own: `border {f.shown(lacking + f.settings.seam * 2)} of FABRIC`"
         f" ({f.shown(lacking)} wide finished)",
     )
 
