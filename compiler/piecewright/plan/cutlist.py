@@ -17,6 +17,7 @@ from piecewright.kernel.build import Build
 from piecewright.kernel.demand import Cutting
 from piecewright.plan.curves import hollow_note, hollows, letters
 from piecewright.plan.model import CutPlan
+from piecewright.plan.quartered import quartered
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.words import times
 
@@ -27,7 +28,8 @@ class CutRow:
     and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one.
     Of a print chosen from `fabric`, `print` is its name and `batches` how many prints there are, equally many pieces of
     each, chosen in turn by the units `choosers`. `lengthwise`: the long side along the selvage. Of a quarter circle
-    `radius` is that of its seam; `hollows` are the radii of the seams for which corners are cut away later."""
+    `radius` is that of its seam; `hollows` are the radii of the seams for which corners are cut away later. `halved`:
+    how a square becomes triangles, in words."""
 
     fabric: str
     shape: str
@@ -42,6 +44,7 @@ class CutRow:
     radius: Exact | None = None
     hollows: tuple[Exact, ...] = ()
     lengthwise: bool = False
+    halved: str = ""
 
     @property
     def count(self) -> int:
@@ -56,15 +59,16 @@ class CutRow:
 def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
     """The cuttings gathered into rows: by fabric in the order of the pattern, then from large to small."""
     gathered: dict[tuple[object, ...], list[CutRow]] = {}
-    hollowed = hollows(build)
+    hollowed, halved = hollows(build), quartered(build)
     for cutting in cuttings:
-        row = replace(_row(build, cutting), hollows=hollowed.get((cutting.key, cutting.piece), ()))
+        at = cutting.key, cutting.piece
+        row = replace(_row(build, cutting), hollows=hollowed.get(at, ()), halved=halved.get(at, ""))
         alike: tuple[object, ...] = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
-        alike = (*alike, row.print, row.choosers, row.radius, row.hollows, row.lengthwise)
+        alike = (*alike, row.print, row.choosers, row.radius, row.hollows, row.lengthwise, row.halved)
         gathered.setdefault(alike, []).append(row)
     rows = [_together(group) for group in gathered.values()]
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
-    rows.sort(key=lambda row: (row.shape, row.angle or 0, row.reversed, row.hollows))
+    rows.sort(key=lambda row: (row.shape, row.angle or 0, row.reversed, row.hollows, row.halved))
     rows.sort(key=lambda row: (row.width * row.height, max(row.width, row.height)), reverse=True)
     rows.sort(key=lambda row: place.get(row.fabric, len(place)))
     return tuple(rows)
@@ -83,7 +87,7 @@ def cut_plans(
             height=cut_size(row.height, build.settings),
             count=row.count,
             reversed=row.reversed,
-            label="; ".join(filter(None, (_label(row, titles), _grain(row), hollow_note(row.hollows, known)))),
+            label="; ".join(filter(None, (*_notes(row, titles), hollow_note(row.hollows, known)))),
             units=tuple(dict.fromkeys(ids[key] for key, _ in row.units)),
             angle=row.angle,
             each=row.each,
@@ -158,6 +162,10 @@ def _together(group: list[CutRow]) -> CutRow:
         for key, count in row.units:
             units[key] = units.get(key, 0) + count
     return replace(group[0], units=tuple(units.items()))
+
+
+def _notes(row: CutRow, titles: Mapping[str, str]) -> tuple[str, ...]:
+    return _label(row, titles), _grain(row), row.halved
 
 
 def _grain(row: CutRow) -> str:

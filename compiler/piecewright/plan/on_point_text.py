@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Piece, Settings, Step
-from piecewright.plan.rounding import cut_size, measured_size, with_unit
-from piecewright.plan.tongue import Tongue
+from piecewright.plan.quartered import squares
+from piecewright.plan.rounding import cut_size, given_size, with_unit
+from piecewright.plan.tongue import Source, Tongue
 from piecewright.plan.words import listed, plural, sentence
 
 OPEN = "Press every seam open."
@@ -34,48 +37,59 @@ def set_out_text(action: Lay) -> str:
     )
 
 
-def sashes_text(pieces: str, action: Lay) -> str:
-    """`Lay the sashes with them, on all sides of every block: …`"""
-    long = any(len(row) == 1 for row in action.rows)
-    longer = "strips" if long else "posts"
+def sashes_text(counts: Sequence[tuple[Source, int]], action: Lay, tongue: Tongue) -> str:
+    """`Lay the sashes with them, on all sides of every block: …`; where there are posts the last two are these, and
+    the longer ones last."""
+    posts = len(counts) - 2 if len(action.rows[0]) > 1 else len(counts)
+    named = []
+    for number, (source, count) in enumerate(counts):
+        is_strip = isinstance(source, Piece) and source.shape == "rectangle" and number < posts
+        what = tongue.counted(source, count, noun="strip" if is_strip else "")
+        named.append(what if number < posts else f"{what} as {'longer posts' if number > posts else 'posts'}")
+    if posts < len(counts):
+        longer = "posts lie at the ends of the diagonal rows"
+    else:
+        longer = "strips lie along the diagonal rows"
     return (
-        f"Lay the sashes with them, on all sides of every block, as the figure shows: {pieces}. The longer {longer} lie"
-        f" {'along the diagonal rows' if long else 'at the ends of the diagonal rows'} and reach beyond the edge, where"
-        " they are trimmed later. Do not sew them yet."
+        f"Lay the sashes with them, on all sides of every block, as the figure shows: {listed(named)}. The longer"
+        f" {longer} and reach beyond the edge, where they are trimmed later. Do not sew them yet."
     )
 
 
 def fill_text(action: Lay, step: Step, tongue: Tongue, pressing: str) -> str:
     """What the triangles are cut from, how all is sewn and where the edges are trimmed."""
-    squares = [one for one in step.supplies if isinstance(one.source, Piece)]
+    counts = [one.count for one in step.supplies]
+    targets = sorted(step.places, reverse=True)  # sides first, as they are supplied
     cut = [
-        _cut(target, squares[n].source, squares[n].count, action, tongue.settings)
-        for n, target in enumerate(sorted(step.places, reverse=True))
-        if n < len(squares)
+        _cut(target, square, count, action, tongue.settings)
+        for target, square, count in zip(targets, squares(step), counts, strict=True)
     ]
-    text = sentence(f"cut {listed(cut)}")
+    text = sentence(f"cut {', and '.join(cut)}")
     if not action.sewn:
-        return f"{text} Lay them round the blocks; do not sew them yet."
+        where = "at the sides, the long sides outward" if "sides" in step.places else "at the corners"
+        return f"{text} Lay them {where}, as the figure shows; do not sew them yet."
     assert action.trimmed is not None
     sashed = is_sashed(action)
     points = "middles of the outer posts" if sashed else "points of the blocks"
+    beside = "strip" if sashed else "block"
     if sashed and pressing != OPEN:
         pressing = "Press every seam toward the sashes."
-    outside = with_unit(measured_size(action.trimmed, tongue.settings).shown, tongue.settings.units)
+    outside = with_unit(given_size(action.trimmed, tongue.settings).shown, tongue.settings.units)
     return (
         f"{text} Lay the triangles round the blocks, the long sides of the side triangles outward. Sew each diagonal"
-        f" row together, then the rows to each other. {pressing} Trim all four edges straight, {outside} beyond the"
+        f" row together: the square corner of a side triangle even with the corner of the {beside} beside it, the"
+        f" middle of the long side of a corner triangle on the middle of the {beside}. Cut off the tips that reach"
+        f" beyond, then sew the rows to each other. {pressing} Trim all four edges straight, {outside} beyond the"
         f" {points}."
     )
 
 
-def _cut(target: str, source: object, count: int, action: Lay, settings: Settings) -> str:
-    assert isinstance(source, Piece)
+def _cut(target: str, source: Piece, count: int, action: Lay, settings: Settings) -> str:
     size = with_unit(cut_size(source.height, settings).shown, settings.units)
     what = f"{count} {source.fabric} {'square' if count == 1 else 'squares'} {size}"
     if target == "corners":
         return f"{what} once from corner to corner, for 4 corner triangles"
-    needed = sum(name.endswith(SIDE) for row in action.names for name in row) if action.sewn else 0
+    needed = sum(name.endswith(SIDE) for row in action.names for name in row)
     spare = count * 4 - needed
-    left = f" ({spare} left over)" if needed and spare else ""
-    return f"{what} twice from corner to corner, for {needed or 'the'} side triangles{left}"
+    left = f" ({spare} left over)" if spare else ""
+    return f"{what} twice from corner to corner, for {needed} side triangles{left}"

@@ -19,7 +19,7 @@ from piecewright.plan.letters import Letters
 from piecewright.plan.on_point_text import OPEN, is_filler, sashes_text, set_out_text
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
-from piecewright.plan.words import article, listed, sentence, times
+from piecewright.plan.words import article, listed, sentence, times, typographic
 
 _ORDER = ("first", "second", "third", "fourth")
 
@@ -90,8 +90,42 @@ def _cells(action: Lay, step: Step, tongue: Tongue) -> list[list[str]]:
 
 
 def rows_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, ...]:
-    """The rows of a table, one line for each different one."""
-    return tuple(_rows_text([_together(row) for row in _cells(action, step, tongue)]))
+    """The rows of a table, one line for each different one; of a piece of cloth its size where there are several."""
+    cells = _cells(action, step, tongue)
+    told: dict[str, set[str]] = {}
+    for names, row in zip(action.names, cells, strict=True):
+        for name, cell in zip(names, row, strict=True):
+            told.setdefault(name, set()).add(cell)
+    keys = action.keys or tuple(("",) * len(row) for row in action.names)
+    plain = [
+        [_by_its_name(cell, name) if key or len(told[name]) > 1 else typographic(name) for key, name, cell in row]
+        for row in (list(zip(*each, strict=True)) for each in zip(keys, action.names, cells, strict=True))
+    ]
+    return tuple(_rows_text(["; ".join(_paired(row)) for row in plain]))
+
+
+def _by_its_name(cell: str, name: str) -> str:
+    """A strip is called one also where it is told with its size."""
+    return cell.replace(" rectangle ", " strip ", 1) if name.endswith(" strip") else cell
+
+
+def _paired(cells: Sequence[str]) -> list[str]:
+    """A row in words, where two take turns as `3 times glow strip and lantern`."""
+    found: list[str] = []
+    at = 0
+    while at < len(cells):
+        pair = list(cells[at : at + 2])
+        step = 1 if len(set(pair)) == 1 else 2
+        turns = 1
+        while pair[:step] == list(cells[at + turns * step : at + (turns + 1) * step]):
+            turns += 1
+        if turns > 1:
+            found.append(f"{turns} times {' and '.join(pair[:step])}")
+        else:
+            turns, step = 1, 1
+            found.append(cells[at])
+        at += turns * step
+    return found
 
 
 def _set_out_text(cells: Sequence[Sequence[str]]) -> tuple[str, tuple[str, ...]]:
@@ -114,12 +148,12 @@ def sash_text(action: Lay, step: Step, tongue: Tongue) -> str:
         if isinstance(source, Piece):  # upright and lying strips are cut alike
             source = plain_piece(source, source.fabric in tongue.directional)
         counts[source] = counts.get(source, 0) + supply.count
+    if not action.is_level:
+        return sashes_text(list(counts.items()), action, tongue)
     named = [
         tongue.counted(source, count, noun="strip" if isinstance(source, Piece) and source.shape == "rectangle" else "")
         for source, count in counts.items()
     ]
-    if not action.is_level:
-        return sashes_text(listed(named), action)
     text = f"Lay the sashes with them, as the figure shows: {listed(named)}."
     if len(action.rows) == 1:
         text += " Sew all together from left to right."

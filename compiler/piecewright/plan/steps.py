@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import groupby
 
 from piecewright.kernel.action import (
@@ -126,7 +127,8 @@ def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn
     if isinstance(action, Lay) and step.verb == "fill":
         if not action.sewn:
             return fill_text(action, step, tongue, ""), ()
-        return fill_text(action, step, tongue, lay_pressing(action)), rows_text(action, step, tongue)
+        laid = replace(step, supplies=tuple(one for earlier in made.steps for one in earlier.supplies))
+        return fill_text(action, step, tongue, lay_pressing(action)), rows_text(action, laid, tongue)
     if isinstance(action, Lay) and step.verb == "sash":
         return sash_text(action, step, tongue), ()
     if isinstance(action, Lay):

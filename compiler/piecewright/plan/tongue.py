@@ -8,7 +8,7 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.alike import has_hands, piece_shape, written_size
 from piecewright.kernel.build import Made, Piece, Settings, Step
-from piecewright.kernel.measure import height, width
+from piecewright.kernel.measure import height, raw_edge, width
 from piecewright.kernel.unit import Unit
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.titles import turning
@@ -81,12 +81,19 @@ class Tongue:
 
 def piece_named(name: str, cell: Unit, step: Step) -> Piece | None:
     """Which of the pieces of cloth a step brings the table calls `name`; None where it cannot be told."""
-    sides = {width(cell), height(cell)}
+    sides = _sides(cell)
     for supply in step.supplies:
         piece = supply.source
         if isinstance(piece, Piece) and name.startswith(f"{piece.fabric} ") and {piece.width, piece.height} == sides:
             return piece
     return None
+
+
+def _sides(cell: Unit) -> set[Exact]:
+    """The sides of a rectangle, also of one that lies slantwise; of any other piece across and down."""
+    edges = [raw_edge(cell, n) for n in range(len(cell.directions))]
+    found = {(q - p).dot(along) for (p, q), along in zip(edges, cell.directions, strict=True)}
+    return found if len(edges) == 4 and len(found) < 3 else {width(cell), height(cell)}
 
 
 def brought(step: Step) -> tuple[Source, ...]:

@@ -51,6 +51,7 @@ class Pointed:
     outside: Exact = ZERO
 
 
+_NONE: Mapping[str, Brought] = {}
 Placed = tuple[Brought, Unit]  # a piece and the unit where it lies
 _Row = list[tuple[Brought, Laid]]
 
@@ -120,9 +121,11 @@ def with_sashes(bench: Bench, said: Said, pointed: Pointed) -> Done:
     rows: dict[int, Brought] = {}
     if posts is not None:
         lying, flat = band.lying(lattice.block + raw, "PIECE")
-        post = cut_from_cloth(bench, "square", band.depth, band.depth, posts.word("FABRIC"))
+        cloth = posts.word("FABRIC")
+        post = replace(cut_from_cloth(bench, "square", band.depth, band.depth, cloth), name=f"{cloth} post")
         supplies.append(replace(flat, count=flat.count * sum(len(level) for level in levels)))
-        outer = cut_from_cloth(bench, "rectangle", band.depth + more, band.depth, posts.word("FABRIC"))
+        outer = cut_from_cloth(bench, "rectangle", band.depth + more, band.depth, cloth)
+        outer = replace(outer, name=f"{cloth} longer post")
         supplies.append(supply(post, sum(len(level) - 1 for level in levels)))
         supplies.append(supply(outer, 2 * len(levels)))
     else:
@@ -156,28 +159,22 @@ def filled(bench: Bench, said: Said, pointed: Pointed) -> Done:
         raise Refused("fill-floats-differ", slot, first=pointed.outside, second=outside)
     seam = bench.settings.seam
     supplies: list[Supply] = []
+    size = {"sides": side_square(lattice.block, seam, outside), "corners": corner_square(lattice.block, seam, outside)}
+    squares = {one: cut_from_cloth(bench, "square", size[one], size[one], cloth) for one, cloth in named.items()}
     if "sides" in targets:
-        side = _triangles(bench, side_square(lattice.block, seam, outside), fabric)
-        supplies.append(supply(side, -(-2 * (lattice.columns + lattice.rows - 2) // 4)))
+        supplies.append(supply(squares["sides"], -(-2 * (lattice.columns + lattice.rows - 2) // 4)))
     if "corners" in targets:
-        supplies.append(supply(_triangles(bench, corner_square(lattice.block, seam, outside), fabric), 2))
+        supplies.append(supply(squares["corners"], 2))
     pointed = replace(pointed, filled=tuple(named.items()), outside=outside)
     if len(named) < 2:
         refuse_pressing(said, "fill")
-        action = _seen(pointed)
+        action = _seen(pointed, squares)
         return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=tuple(supplies))
-    fillers = Fillers(
-        side=_triangles(bench, side_square(lattice.block, seam, outside), named["sides"]).unit,
-        corner=_triangles(bench, corner_square(lattice.block, seam, outside), named["corners"]).unit,
-    )
+    fillers = Fillers(side=squares["sides"].unit, corner=squares["corners"].unit)
     is_open = said.clause("press") is not None or bench.settings.press == "open"
     action = _sewn(bench, pointed, fillers, outside, is_open)
     words = tuple(dict.fromkeys(word for row in pointed.cells for cell in row for word in cell.words))
     return Done(work=Work(unit=action.result, words=words), actions=(action,), supplies=_pooled(supplies))
-
-
-def _triangles(bench: Bench, size: Exact, fabric: str) -> Brought:
-    return cut_from_cloth(bench, "square", size, size, fabric)
 
 
 def _pooled(supplies: Sequence[Supply]) -> tuple[Supply, ...]:
@@ -230,8 +227,9 @@ def _at(piece: Brought, left: Exact, low: Exact) -> tuple[Brought, Laid]:
     return piece, Laid(unit=piece.unit, at=Vector(left - x, low - y), left=left, right=left + across - x)
 
 
-def _seen(pointed: Pointed) -> Lay:
-    """The action of a table that is set out: rows as they are seen, or as they will be sewn where there are sashes."""
+def _seen(pointed: Pointed, squares: Mapping[str, Brought] = _NONE) -> Lay:
+    """The action of a table that is set out: rows as they are seen, or as they will be sewn where there are sashes or
+    triangles, which are cut from `squares`, by sides or corners."""
     lattice = pointed.lattice
     spots = Spotted()
     rows: list[list[Placed]] = []
@@ -239,7 +237,7 @@ def _seen(pointed: Pointed) -> Lay:
     def placed(row: _Row) -> list[Placed]:
         return [(piece, moved(spots.of(laid.unit), laid.at)) for piece, laid in row]
 
-    if pointed.sashes is None:
+    if pointed.sashes is None and not squares:
         rows = [[] for _ in pointed.cells]
         for q in range(lattice.highest, lattice.lowest - 1, -1):
             for one, p in zip(placed(_level(pointed, q)), lattice.span(q), strict=True):
@@ -247,9 +245,14 @@ def _seen(pointed: Pointed) -> Lay:
         for row in rows:
             row.sort(key=lambda one: _middle(one[1]))
     else:
-        for q in range(lattice.highest, lattice.lowest - 1, -1):
-            rows += [placed(_crossing(pointed, q)), placed(_level(pointed, q))]
-        rows.append(placed(_crossing(pointed, lattice.lowest - 1)))
+        for q in range(lattice.highest + 1, lattice.lowest - 2, -1):
+            if pointed.sashes is not None and q <= lattice.highest:
+                rows.append(placed(_crossing(pointed, q)))
+            left = _triangle(pointed, q, squares, right=False)
+            if lattice.lowest <= q <= lattice.highest:
+                rows.append([*left, *placed(_level(pointed, q)), *_triangle(pointed, q, squares, right=True)])
+            elif left:
+                rows.append(left)
     seen = tuple(tuple(turned(unit, SEEN) for _, unit in row) for row in rows)
     return Lay(
         rows=seen,
@@ -261,6 +264,20 @@ def _seen(pointed: Pointed) -> Lay:
     )
 
 
+def _triangle(pointed: Pointed, q: int, squares: Mapping[str, Brought], *, right: bool) -> list[Placed]:
+    """The triangle at an end of a row, where there is a square to cut it from."""
+    for target, square in squares.items():
+        unit, is_corner = filler(pointed.lattice, q, right=right, fillers=Fillers(side=square.unit, corner=square.unit))
+        if is_corner == (target == "corners"):
+            return [(Brought(unit=unit, source="", name=_called(pointed, target)), unit)]
+    return []
+
+
+def _called(pointed: Pointed, target: str) -> str:
+    """`dusk side triangle`"""
+    return f"{dict(pointed.filled)[target]} {target.removesuffix('s')} triangle"
+
+
 def _middle(unit: Unit) -> float:
     """How far right the middle of a piece lies when it is turned to be seen."""
     xs = [corner.finished.floats for corner in unit.corners]
@@ -270,9 +287,8 @@ def _middle(unit: Unit) -> float:
 def _sewn(bench: Bench, pointed: Pointed, fillers: Fillers, outside: Exact, is_open: bool) -> Lay:
     """All of it, sewn in diagonal rows and trimmed."""
     lattice = pointed.lattice
-    named = dict(pointed.filled)
-    corner = Brought(unit=fillers.corner, source="", name=f"{named['corners']} corner triangle")
-    side = Brought(unit=fillers.side, source="", name=f"{named['sides']} side triangle")
+    corner = Brought(unit=fillers.corner, source="", name=_called(pointed, "corners"))
+    side = Brought(unit=fillers.side, source="", name=_called(pointed, "sides"))
     courses: list[Course] = []
     pieces: list[list[Brought]] = []
     below: Pressed = "open"
