@@ -47,17 +47,16 @@ def runs(unit: Unit) -> tuple[Run, ...]:
 
 def crossings(unit: Unit) -> tuple[Vector, ...]:
     """Where two seams that do not run in one line meet: ends that lie on another seam, and crossings."""
-    found: list[Vector] = []
-    seams = unit.seams
-    for i, seam in enumerate(seams):
-        for other in seams[i + 1 :]:
+    found: dict[Vector, None] = {}
+    for seam in unit.seam_rope:
+        for other in unit.seam_rope.near(seam.reach):
             det = seam.direction.cross(other.direction)
             if not det:
                 continue
             share = (other.start - seam.start).cross(other.direction) / det
             spot = seam.start + seam.direction * share
-            if _on(seam.start, seam.end, spot) and _on(other.start, other.end, spot) and spot not in found:
-                found.append(spot)
+            if spot not in found and _on(seam.start, seam.end, spot) and _on(other.start, other.end, spot):
+                found[spot] = None
     return tuple(found)
 
 
