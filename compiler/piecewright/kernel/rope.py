@@ -156,12 +156,7 @@ class Rope(Generic[T]):
 
     def near(self, bounds: Box) -> Iterator[T]:
         """What may reach into a box, in order; more than that where it is little."""
-        left, bottom, right, top = bounds
-
-        def clear(reach: Box) -> bool:
-            return reach[0] > right or reach[2] < left or reach[1] > top or reach[3] < bottom
-
-        return self.unless(clear)
+        return self.unless(_apart_from(bounds))
 
     def unless(self, clear: Callable[[Box], bool]) -> Iterator[T]:
         """What is not certainly clear of something, in order: `clear` says so of a box, and holds for every box
@@ -180,30 +175,7 @@ class Rope(Generic[T]):
     def changed(self, bounds: Box, change: Callable[[T], T | None]) -> Rope[T]:
         """The rope with everything that may reach into a box replaced; by nothing where `change` gives None. The
         same rope where nothing changed."""
-        if self._items is None:
-            low, floor, high, ceiling = self.reach()
-            if low > bounds[2] or high < bounds[0] or floor > bounds[3] or ceiling < bounds[1]:
-                return self
-            left, right = self._parts()
-            first, last = left.changed(bounds, change), right.changed(bounds, change)
-            if first is left and last is right:
-                return self
-            return _branch(first, last) if first.count and last.count else first + last
-        items = self._here()
-        kept: list[T] = []
-        same = True
-        bleft, bottom, bright, top = bounds
-        for item in items:
-            low, floor, high, ceiling = item.reach
-            if low > bright or high < bleft or floor > top or ceiling < bottom:
-                kept.append(item)
-                continue
-            new = change(item)
-            if new is not item:
-                same = False
-            if new is not None:
-                kept.append(new)
-        return self if same else Rope(tuple(kept))
+        return self.mended(_apart_from(bounds), change)
 
     def mended(self, clear: Callable[[Box], bool], change: Callable[[T], T | None]) -> Rope[T]:
         """The rope with everything replaced that is not certainly clear of something, as `unless` gives it; by nothing
@@ -303,6 +275,15 @@ def _carried_box(bounds: Box, turn: Vector | None, shift: Vector | None) -> Box:
             bottom, top = min(ys[:2]) + min(ys[2:]), max(ys[:2]) + max(ys[2:])
     dx, dy = shift.floats if shift is not None else (0.0, 0.0)
     return left + dx - _SLACK, bottom + dy - _SLACK, right + dx + _SLACK, top + dy + _SLACK
+
+
+def _apart_from(bounds: Box) -> Callable[[Box], bool]:
+    left, bottom, right, top = bounds
+
+    def clear(reach: Box) -> bool:
+        return reach[0] > right or reach[2] < left or reach[1] > top or reach[3] < bottom
+
+    return clear
 
 
 def outside_band(
