@@ -89,12 +89,20 @@ def test_sashes_and_posts() -> None:
     )
     assert filled.details[:4] == (
         "Rows 1 and 15: dusk corner triangle.",
-        "Rows 2 and 14: glow longer post; dusk strip; glow longer post.",
+        "Rows 2 and 14: longer glow post; dusk strip; longer glow post.",
         "Rows 3 and 13: dusk side triangle; dusk strip; sand square; dusk strip; dusk side triangle.",
-        "Rows 4 and 12: glow longer post; 2 times dusk strip and glow post; dusk strip; glow longer post.",
+        "Rows 4 and 12: longer glow post; 2 times dusk strip and glow post; dusk strip; longer glow post.",
     )
     assert "Press every seam toward the sashes. Trim all four edges straight, ¼ in beyond the middles" in filled.text
     assert not filled.figure.panels[0].arrows
+
+
+def test_blocks_go_by_their_letters() -> None:
+    lines = ("lay 2 by 2 on point", "    pinwheel(sand, dusk, 6) turned right | pinwheel(sand, dusk, 6)")
+    laid, filled = steps(*lines, "    | churn-dash(sand, dusk, 6)", "fill sides and corners of dusk")
+    assert laid.details[1] == "Rows 1 and 3: A, turned right; A."
+    assert filled.details[0] == laid.details[0] == "A: pinwheel, 4 in all; B: churn-dash, 1 in all."
+    assert filled.details[3] == "Row 3: dusk corner triangle; A, turned right; B; A; dusk corner triangle."
 
 
 def test_strips_along_the_rows_in_centimetres_pressed_open() -> None:

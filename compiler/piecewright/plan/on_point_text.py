@@ -13,6 +13,7 @@ from piecewright.plan.words import listed, plural, sentence
 
 OPEN = "Press every seam open."
 SIDE, CORNER = "side triangle", "corner triangle"
+LONGER = " longer post"  # behind its fabric
 
 
 def is_filler(name: str) -> bool:

@@ -16,7 +16,7 @@ from piecewright.kernel.unit import Pressed, Unit
 from piecewright.plan.borders import border_text, has_corners
 from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
 from piecewright.plan.letters import Letters
-from piecewright.plan.on_point_text import OPEN, is_filler, sashes_text, set_out_text
+from piecewright.plan.on_point_text import LONGER, OPEN, is_filler, sashes_text, set_out_text
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
 from piecewright.plan.words import article, listed, sentence, times, typographic
@@ -89,19 +89,28 @@ def _cells(action: Lay, step: Step, tongue: Tongue) -> list[list[str]]:
     ]
 
 
-def rows_text(action: Lay, step: Step, tongue: Tongue) -> tuple[str, ...]:
-    """The rows of a table, one line for each different one; of a piece of cloth its size where there are several."""
+def rows_text(action: Lay, step: Step, tongue: Tongue, letters: Letters | None) -> tuple[str, ...]:
+    """The rows of a table, one line for each different one; of a piece of cloth its size where there are several.
+    Blocks go by the letters that they have, which are told again."""
     cells = _cells(action, step, tongue)
     told: dict[str, set[str]] = {}
     for names, row in zip(action.names, cells, strict=True):
         for name, cell in zip(names, row, strict=True):
             told.setdefault(name, set()).add(cell)
-    keys = action.keys or tuple(("",) * len(row) for row in action.names)
-    plain = [
-        [_by_its_name(cell, name) if key or len(told[name]) > 1 else typographic(name) for key, name, cell in row]
-        for row in (list(zip(*each, strict=True)) for each in zip(keys, action.names, cells, strict=True))
-    ]
-    return tuple(_rows_text(["; ".join(_paired(row)) for row in plain]))
+    known = {} if letters is None else {what: letter for letter, what, _ in letters.names}
+
+    def called(key: str, name: str, cell: str) -> str:
+        if key:
+            what = tongue.called(key, "")
+            return cell.replace(what, known.get(what, what), 1)
+        if name.endswith(LONGER):
+            return f"longer {name.removesuffix(LONGER)} post"
+        return _by_its_name(cell, name) if len(told[name]) > 1 else typographic(name)
+
+    rows = (zip(*each, strict=True) for each in zip(action.keys, action.names, cells, strict=True))
+    plain = [[called(key, name, cell) for key, name, cell in row] for row in rows]
+    meaning = () if letters is None else (sentence("; ".join(letters.key())),)
+    return (*meaning, *_rows_text(["; ".join(_paired(row)) for row in plain]))
 
 
 def _by_its_name(cell: str, name: str) -> str:

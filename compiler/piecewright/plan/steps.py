@@ -30,7 +30,7 @@ from piecewright.kernel.build import Made, Step
 from piecewright.plan.curves import curve_text
 from piecewright.plan.cutting import subcut_text, trim_text
 from piecewright.plan.layering import apart_text, flip_text, place_text, stitch_text
-from piecewright.plan.letters import letters_of
+from piecewright.plan.letters import Letters, letters_of
 from piecewright.plan.measures import measure_text
 from piecewright.plan.model import Figure, StepPlan
 from piecewright.plan.on_point_text import fill_text
@@ -128,7 +128,8 @@ def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn
         if not action.sewn:
             return fill_text(action, step, tongue, ""), ()
         laid = replace(step, supplies=tuple(one for earlier in made.steps for one in earlier.supplies))
-        return fill_text(action, step, tongue, lay_pressing(action)), rows_text(action, laid, tongue)
+        rows = rows_text(action, laid, tongue, _letters_before(step, made, tongue))
+        return fill_text(action, step, tongue, lay_pressing(action)), rows
     if isinstance(action, Lay) and step.verb == "sash":
         return sash_text(action, step, tongue), ()
     if isinstance(action, Lay):
@@ -155,6 +156,15 @@ def _action_text(action: Action, step: Step, made: Made, tongue: Tongue, *, sewn
     if isinstance(action, Bind):
         return bind_text(action, tongue.settings)
     raise TypeError(f"no sentence for {type(action).__name__}")
+
+
+def _letters_before(step: Step, made: Made, tongue: Tongue) -> Letters | None:
+    """The letters of the table that was laid out for a later step to sew."""
+    for earlier in made.steps[: made.steps.index(step)]:
+        for action in earlier.actions:
+            if isinstance(action, Lay) and earlier.verb == "lay":
+                return letters_of(action, earlier, made, tongue)
+    return None
 
 
 def _repeats(made: Made) -> dict[int, str]:
