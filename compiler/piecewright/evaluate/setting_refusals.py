@@ -106,6 +106,22 @@ SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "point-all-round": lambda f: Saying(
         "E330", "on point sashes lie on all sides of every block anyway", "leave `all-round` out"
     ),
+    "point-units-need-posts": lambda f: Saying(
+        "E330",
+        "without posts strips lie along whole rows on point, which no units come out for",
+        "write `posts of FABRIC`, so that each lies along one block; or hand it a strip set without ends",
+    ),
+    "point-sash-slants": lambda f: Saying(
+        "E330",
+        f"`{f.word('piece')}` is no rectangle with four plain corners that lies straight, as a sash on point is",
+        "trim it first",
+    ),
+    "point-units-eased": lambda f: Saying(
+        "E330",
+        f"{f.count('count')} `{f.word('piece')}` finish at {f.shown(f.length('each') * f.count('count'))} and a block"
+        f" at {f.shown(f.length('edge'))}, and on point nothing is eased",
+        f"make each {f.shown(f.length('edge') / f.count('count'))} long finished",
+    ),
     "point-floats": lambda f: Saying(
         "E330",
         "with sashes the edge runs through the middles of the outer posts, and cannot lie farther out",

@@ -76,6 +76,17 @@ class Band:
         count = (finished / each + Exact(1, 2)).floor()
         return count if count and abs(each * count - finished) <= self._bench.settings.tolerance else 0
 
+    def fills_exactly(self, finished: Exact) -> None:
+        """`Refused` where units fill a finished length only within the tolerance, or not at all."""
+        count = self.count(finished)
+        if not count:
+            raise self._unfilled(finished + self._bench.settings.seam * 2, "PIECE")
+        if self.each * count != finished:
+            assert self.piece is not None
+            raise Refused(
+                "point-units-eased", "PIECE", piece=self.piece.name, count=count, each=self.each, edge=finished
+            )
+
     @property
     def each(self) -> Exact:
         """How long one unit finishes along the edge."""

@@ -108,8 +108,14 @@ def with_sashes(bench: Bench, said: Said, pointed: Pointed) -> Done:
     lattice = replace(pointed.lattice, sash=band.depth - bench.settings.seam * 2)
     if lattice.sash <= 0:
         raise Refused("too-small", "WIDTH" if band.piece is None else "PIECE")
+    if band.is_units:
+        if posts is None:
+            raise Refused("point-units-need-posts", "PIECE")
+        band.fills_exactly(lattice.block)
     raw = bench.settings.seam * 2
     upright, standing = band.upright(lattice.block + raw, "PIECE")
+    if not is_level(upright.unit):
+        raise Refused("point-sash-slants", "PIECE", piece=upright.name.removesuffix(" turned left"))
     blocks = sum(len(row) for row in pointed.cells)
     levels = [lattice.between(q) for q in range(lattice.lowest - 1, lattice.highest + 1)]
     number = blocks + lattice.highest - lattice.lowest + 1
