@@ -89,6 +89,6 @@ def test_each_block_is_drawn_once_in_a_figure_and_placed(tmp_path: Path) -> None
     texts = dict(files)
     assert len(texts["pattern.html"].encode()) < PAGE
     finished = next(text for name, text in texts.items() if name.endswith("large-finished.svg"))
-    assert len(re.findall(r'<g id="[^"]*-shape\d+"', finished)) == 2  # of two colourways, turned or not
-    assert finished.count("<use ") == 400
+    assert len(re.findall(r'<g id="[^"]*-shape\d+-cloth"', finished)) == 2  # of two colourways, turned or not
+    assert finished.count("<use ") == 2 * 400  # cloth, and the lines over it
     assert len(re.findall(r"data-line", finished)) == 2 * 40

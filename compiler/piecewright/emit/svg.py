@@ -37,7 +37,7 @@ from piecewright.emit.layout import (
 from piecewright.emit.lettering import DROP, FAMILY, SIZE
 from piecewright.emit.scale import group_scales
 from piecewright.emit.textures import TEXTURES, hexed, ink, print_look, rgb, wrong_side
-from piecewright.plan.model import Cloth, FabricPlan, Figure, Panel, Point, Shape, Stroke
+from piecewright.plan.model import Cloth, FabricPlan, Figure, Panel, Placed, Point, Shape, Stroke
 
 __all__ = ["figure_svg", "group_scales"]
 
@@ -47,6 +47,7 @@ TOOL = "#0b5566"
 GLASS = "#dff1f5"
 HEAVY, MEDIUM, FINE = 1.35, 0.9, 0.55  # the three weights
 HALO = 0.75  # how firm the light edging of lines over cloth is
+TEXTURED = 2000  # pieces of cloth in one panel; of more each is smaller than a tile of texture
 THIN = 0.12  # inches of cloth that a seam may hide, since small patches of a large quilt would be all lines
 SMALL = 7.0  # points to the inch: below it allowances would be mud
 
@@ -92,8 +93,8 @@ class _Writer:
         self.texture = {name: TEXTURES[by_name[name].texture] for name in seen}
         self.order = {name: i + 1 for i, name in enumerate(seen)}
         self.clips: list[Any] = []
-        self.shapes: dict[Shape, str] = {}
-        self.named: dict[int, str] = {}
+        self.shapes: dict[Shape, tuple[str, bool]] = {}
+        self.named: dict[int, tuple[str, bool]] = {}
         self.hatched = any(c.fallen for panel in figure.panels for c in panel.cloth)
 
     def drawing(self, sheet: Sheet) -> Any:
@@ -174,7 +175,7 @@ class _Writer:
             self.clips.append(clip)
             inner = self._group(clip_path=f"url(#{name})")
             group.add(inner)
-        inner.elements += [Use(self._shape(one.shape, scale), one.turn, paper(one.at)) for one in panel.placed]
+        self._placed(inner, panel.placed, paper, scale)
         shown = [c for c in panel.cloth if not (c.tint and scale < SMALL)]
         self._cloth(inner, [c for c in shown if not c.fallen], paper)
         self._strokes(inner, group, panel, paper, scale)
@@ -192,26 +193,49 @@ class _Writer:
             group.add(self._path(rings, stroke=QUIET, stroke_width=paths.number(MEDIUM)))
         return group
 
-    def _shape(self, shape: Shape, scale: float) -> str:
-        """The name of a shape, which is defined the first time it is asked for."""
-        name = self.named.get(id(shape)) or self.shapes.get(shape)
-        if name is None:
+    def _placed(self, group: Any, placed: tuple[Placed, ...], paper: Any, scale: float) -> None:
+        """The cloth of all shapes; their textures over it, unless that is more than a picture of this size can show;
+        then what lies over the cloth of each."""
+        spots = [(self._shape(one.shape, scale), one.turn, paper(one.at)) for one in placed]
+        group.elements += [Use(f"{name}-cloth", turn, at) for (name, _), turn, at in spots]
+        if self.coloured and sum(len(one.shape.cloth) for one in placed if not one.shape.under) <= TEXTURED:
+            found: dict[str, list[str]] = {}
+            for one in placed:
+                for c in () if one.shape.under else one.shape.cloth:
+                    if not c.tint and self.texture[c.fabric] is not None:
+                        rings = (paths.ring([paper(one.point(p)) for p in ring]) for ring in (c.outline, *c.holes))
+                        found.setdefault(c.fabric, []).append("".join(rings))
+            for name, outlines in found.items():
+                group.add(self._path("".join(outlines), fill=f"url(#{self.prefix}-cloth{self.order[name]})"))
+        group.elements += [Use(f"{name}-lines", turn, at) for (name, lines), turn, at in spots if lines]
+
+    def _shape(self, shape: Shape, scale: float) -> tuple[str, bool]:
+        """The name of a shape, which is defined the first time it is asked for, and whether there is anything over its
+        cloth. A cloth of flat colours, since a printer's driver makes a picture of every shape that a pattern fills."""
+        found = self.named.get(id(shape)) or self.shapes.get(shape)
+        if found is None:
             name = f"{self.prefix}-shape{len(self.shapes) + 1}"
-            group = self._group(id=name)
-            alone = Panel(cloth=shape.cloth, strokes=shape.strokes, arrows=(), dimensions=())
+            cloth, lines = self._group(id=f"{name}-cloth"), self._group(id=f"{name}-lines")
+            tints = tuple(c for c in shape.cloth if c.tint and scale >= SMALL)
 
             def paper(p: Point) -> Point:
                 return p[0] * scale, -p[1] * scale
 
-            self._cloth(group, [c for c in shape.cloth if not (c.tint and scale < SMALL)], paper)
-            self._strokes(group, group, alone, paper, scale)
-            self.root.defs.add(group)
-            self.shapes[shape] = name
-        self.named[id(shape)] = name
-        return name
+            self._cloth(cloth, [c for c in shape.cloth if not c.tint], paper, plain=True)
+            self._cloth(lines, list(tints), paper)
+            self._strokes(
+                lines, lines, Panel(cloth=(), strokes=shape.strokes, arrows=(), dimensions=()), paper, scale
+            )
+            found = name, bool(tints or shape.strokes)
+            for group in (cloth, lines)[: 1 + found[1]]:
+                self.root.defs.add(group)
+            self.shapes[shape] = found
+        self.named[id(shape)] = found
+        return found
 
-    def _cloth(self, group: Any, cloth: list[Cloth], paper: Any) -> None:
-        """Flat colours with their textures over them; allowances, then a wrong side, hide what is under."""
+    def _cloth(self, group: Any, cloth: list[Cloth], paper: Any, *, plain: bool = False) -> None:
+        """Flat colours with their textures over them, unless `plain`; allowances, then a wrong side, hide what is
+        under."""
         pending: dict[str, list[Patch]] = {}
         for c in cloth:
             d = "".join([paths.ring([paper(p) for p in outline]) for outline in (c.outline, *c.holes)])
@@ -227,16 +251,16 @@ class _Writer:
                 group.add(side)
             else:
                 pending.setdefault(c.fabric, []).append(patch)
-        self._flush(group, pending)
+        self._flush(group, pending, plain)
 
-    def _flush(self, group: Any, pending: dict[str, list[Patch]]) -> None:
+    def _flush(self, group: Any, pending: dict[str, list[Patch]], plain: bool = False) -> None:
         """The patches so far, a fabric at a time. The texture goes over them in one path: a printer's driver
         makes a picture of every shape that a pattern fills, and hundreds of them take minutes to print."""
         for name, patches in pending.items():
             flat = self._group(fill=hexed(self.colour[name]) if self.coloured else "#ffffff")
             flat.elements += patches
             group.add(flat)
-            if self.coloured and self.texture[name] is not None:
+            if self.coloured and not plain and self.texture[name] is not None:
                 paint = f"url(#{self.prefix}-cloth{self.order[name]})"
                 group.add(self._path("".join([patch.d for patch in patches]), fill=paint))
         pending.clear()

@@ -101,10 +101,12 @@ class Label:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shape:
-    """Something that is drawn in several places, in its own frame: cloth, and lines over it."""
+    """Something that is drawn in several places, in its own frame: cloth, and lines over it. `under`: others lie on
+    most of it."""
 
     cloth: tuple[Cloth, ...]
     strokes: tuple[Stroke, ...]
+    under: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -118,7 +118,8 @@ class Table:
             table.put_cloth(unit)
         if look == "finished":
             table.stroke(points(finished_outline(unit)), "seam", closed=True)
-        return Shape(cloth=tuple(table.cloth), strokes=tuple(table.strokes) if look != "cloth" else ())
+        strokes = () if look == "cloth" else tuple(table.strokes)
+        return Shape(cloth=tuple(table.cloth), strokes=strokes, under=look == "cloth")
 
     def _put_endless(self, unit: Unit, shift: Point, trued: bool) -> None:
         if any(one.cross(other) < 0 for one, other in pairwise((*unit.directions, unit.directions[0]))):
