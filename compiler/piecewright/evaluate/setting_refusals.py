@@ -132,6 +132,11 @@ SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "this step only sets out, and leaves no seam to press",
         f"write it at the step that sews: `{f.word('sewer')} …, press open`",
     ),
+    "strip-is-cut-anyway": lambda f: Saying(
+        "E328",
+        f"the step cuts a {f.word('fabric')} strip as long as each edge is, so none is handed to it",
+        f"write its width and its fabric alone: `{f.shown(f.length('width'))} of {f.word('fabric')}`",
+    ),
     "sash-nowhere": lambda f: Saying(
         "E327",
         "there are no cells laid out here for strips to lie between",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact
-from piecewright.kernel.build import Supply
+from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.chain import chain
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import edge_length, height
@@ -27,6 +27,9 @@ class Band:
         self._lengthwise = lengthwise is not None
         if lengthwise is not None and self.piece is not None:
             raise Refused("lengthwise-pieced", lengthwise.at())
+        source = self.piece.source if self.piece is not None else None
+        if isinstance(source, Piece) and source.width is None:
+            raise Refused("strip-is-cut-anyway", "PIECE", width=source.height, fabric=source.fabric)
         if self.piece is None:
             self._fabric = said.word("FABRIC")
             self.depth = said.length("WIDTH")
