@@ -13,8 +13,13 @@ from piecewright.plan.cloth.layout import Segment, Strip, strip_of
 
 
 class Fillings:
-    """The table. `levels`: (height of the strip, place of its row in `rows`), rising; only heights at which a strip
-    may hold more than a lower one of them."""
+    """The table. `levels`: (height of the strip, what one of the full width is worth), rising; only heights at which a
+    strip may hold more than a lower one of them.
+
+    A row of the table is one whole number with a lane of bits for each width, the narrowest lowest; so a step of the
+    knapsack is a few operations on whole numbers and not one for each width. The top bit of a lane is free: set in the
+    minuend, it stays set in the difference just where the subtrahend is no greater.
+    """
 
     def __init__(
         self, capacity: int, segments: Sequence[Segment], values: Sequence[int], limits: Sequence[int]
@@ -23,44 +28,49 @@ class Fillings:
         usable = [i for i, value in enumerate(values) if value > 0 and limits[i] > 0 and segments[i].width <= capacity]
         self._unit = gcd(*(segments[i].width for i in usable)) or 1
         room = capacity // self._unit
-        row = [0] * (room + 1)
-        self._taken: list[tuple[list[int], int, int, int]] = []  # row before, segment, copies (0: any), width
-        self.levels: list[tuple[int, list[int], int]] = []
+        most = max((values[i] * self._unit // segments[i].width + 1 for i in usable), default=0) * room
+        self._lane = lane = most.bit_length() + 1
+        whole = (1 << lane * (room + 1)) - 1
+        ones = whole // ((1 << lane) - 1)
+        tops, down = ones << lane - 1, lane - 1
+        row = 0
+        self._segments = segments
+        self._taken: list[tuple[int, int, int, int]] = []  # row before, segment, copies, width
+        self.levels: list[tuple[int, int]] = []
+        self._rows: list[tuple[int, int]] = []  # by level: row, steps taken till then
         for at, i in enumerate(usable):
             width, worth = segments[i].width // self._unit, values[i]
-            most = room // width
-            if limits[i] >= most > 1:
-                self._taken.append((row, i, 0, width))
-                row = any_number(row, width, worth)
-            else:
-                left, copies = min(limits[i], most), 1
-                while left:
-                    copies = min(copies, left)
-                    self._taken.append((row, i, copies, width * copies))
-                    row = at_most_once(row, width * copies, worth * copies)
-                    left -= copies
-                    copies *= 2
+            left, copies = min(limits[i], room // width), 1
+            while left:
+                copies = min(copies, left)
+                self._taken.append((row, i, copies, width * copies))
+                more = (row + worth * copies * ones << lane * width * copies) & whole
+                kept = (row | tops) - more & tops
+                row = more ^ (row ^ more) & kept - (kept >> down)
+                left -= copies
+                copies *= 2
             if at + 1 == len(usable) or segments[usable[at + 1]].height != segments[i].height:
-                self.levels.append((segments[i].height, row, len(self._taken)))
-        self._segments = segments
+                self.levels.append((segments[i].height, row >> lane * room))
+                self._rows.append((row, len(self._taken)))
 
     def value(self, level: int, width: int) -> int:
         """What a strip of that level and width is worth at most."""
-        return self.levels[level][1][width // self._unit]
+        return self._at(self._rows[level][0], width // self._unit)
 
     def strip(self, level: int, width: int) -> Strip:
         """A strip of that value. Of several, always the same one."""
-        _, row, steps = self.levels[level]
+        row, steps = self._rows[level]
         at = width // self._unit
         found: dict[int, int] = {}
         for before, i, copies, wide in reversed(self._taken[:steps]):
-            while row[at] != before[at]:
-                found[i] = found.get(i, 0) + (copies or 1)
+            if self._at(row, at) != self._at(before, at):
+                found[i] = found.get(i, 0) + copies
                 at -= wide
-                if copies:
-                    break
             row = before
         return strip_of((self._segments[i], times) for i, times in found.items())
+
+    def _at(self, row: int, place: int) -> int:
+        return row >> self._lane * place & (1 << self._lane) - 1
 
 
 def pile(levels: Sequence[tuple[int, int]], height: int) -> tuple[int, dict[int, int]]:

@@ -101,13 +101,13 @@ def values(segments: Sequence[Segment], prices: Sequence[int]) -> list[int]:
 
 def _offers(field: Field, table: Fillings, cut_prices: list[int]) -> list[tuple[int, int, int]]:
     """(level of the table or -1, height, worth with the cuts) of the best strip at each height that counts."""
-    heights = sorted({height for height, _, _ in table.levels} | {height for height, _ in field.cuts})
+    heights = sorted({height for height, _ in table.levels} | {height for height, _ in field.cuts})
     found: list[tuple[int, int, int]] = []
     level = -1
     for height in heights:
         if level + 1 < len(table.levels) and table.levels[level + 1][0] == height:
             level += 1
-        worth = table.levels[level][1][-1] if level >= 0 else 0
+        worth = table.levels[level][1] if level >= 0 else 0
         worth += sum(price for price, (high, _) in zip(cut_prices, field.cuts, strict=True) if high <= height)
         found.append((level, height, worth))
     return found

@@ -42,9 +42,9 @@ def roll_round(width: int, segments: Sequence[Segment], prices: Sequence[int], d
     while any(left):
         table = Fillings(width, segments, values, limits(segments, left))
         best, height, worth = 0, 1, 0
-        for level, (high, row, _) in enumerate(table.levels):
-            if row[-1] * height > worth * high:
-                best, height, worth = level, high, row[-1]
+        for level, (high, whole) in enumerate(table.levels):
+            if whole * height > worth * high:
+                best, height, worth = level, high, whole
         strip = clipped(table.strip(best, width), left)
         counts = strip.counts()
         times = min(left[kind] // each for kind, each in counts.items())
@@ -112,7 +112,7 @@ def sheet_filling(
 
 def _tallest_of_pile(table: Fillings, width: int, height: int) -> tuple[int, int]:
     """Of the strips that together are worth most and fit in the height, the tallest, and how often it is in it."""
-    _, found = pile([(high, table.value(level, width)) for level, (high, _, _) in enumerate(table.levels)], height)
+    _, found = pile([(high, table.value(level, width)) for level, (high, _) in enumerate(table.levels)], height)
     if not found:
         return 0, 0
     tallest = max(found)

@@ -110,7 +110,7 @@ def relax_sheets(field: SheetsField, start: Sequence[Cut], most: int) -> SheetsR
             if sheet.count == 0 or not area(sheet):
                 worth.append(0)
                 continue
-            levels = [(high, table.value(level, sheet.width)) for level, (high, _, _) in enumerate(table.levels)]
+            levels = [(high, table.value(level, sheet.width)) for level, (high, _) in enumerate(table.levels)]
             value, piled = pile(levels, sheet.height)
             worth.append(value)
             price = area(sheet) + (programme.duals[limit_row[place]] if place in limit_row else 0)
