@@ -36,7 +36,7 @@ def test_no_filling_is_worth_more(run: int) -> None:
                 )
                 assert table.value(level, width) == best
                 strip = table.strip(level, width)
-                held = {one: times for one, times in strip.segments}
+                held = dict(strip.segments)
                 place = {one: i for i, one in enumerate(segments)}
                 assert sum(one.width * times for one, times in held.items()) <= width
                 assert all(times <= limits[place[one]] for one, times in held.items())

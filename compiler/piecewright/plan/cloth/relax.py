@@ -99,6 +99,11 @@ def values(segments: Sequence[Segment], prices: Sequence[int]) -> list[int]:
     return [sum(prices[kind] * times for kind, _, _, times in segment.stack) for segment in segments]
 
 
+def priced(field: Field, solved: Relaxed) -> list[tuple[int, int]]:
+    """The cuts that have a price."""
+    return [cut for cut, price in zip(field.cuts, solved.cut_prices, strict=True) if price > 0]
+
+
 def _offers(field: Field, table: Fillings, cut_prices: list[int]) -> list[tuple[int, int, int]]:
     """(level of the table or -1, height, worth with the cuts) of the best strip at each height that counts."""
     heights = sorted({height for height, _ in table.levels} | {height for height, _ in field.cuts})

@@ -8,7 +8,7 @@ from piecewright.plan.cloth.bounds import bar_field, roll_length, strip_counts, 
 from piecewright.plan.cloth.layout import Kind, length_of
 from piecewright.plan.cloth.purchase import Purchase, Task
 from piecewright.plan.cloth.relax import relax
-from piecewright.plan.cloth.search import Search
+from piecewright.plan.cloth.search import FEW_STRIPS, Search
 from piecewright.plan.cloth.segments import single, stacked
 
 
@@ -38,6 +38,7 @@ def buy_length(task: Task, wanted: Sequence[int]) -> Purchase:
         if three.bought < two.bought:
             best = three
     if best is two or three.bought >= two.bound:
+        two.exact(FEW_STRIPS)
         two.thorough()
         two.exact()
         if two.bought <= best.bought:

@@ -10,28 +10,33 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from piecewright.plan.cloth.bounds import strip_counts, up
-from piecewright.plan.cloth.dive import dives
+from piecewright.plan.cloth.bounds import up
+from piecewright.plan.cloth.dive import WAYS, Dive
 from piecewright.plan.cloth.enumerate import TooMany, strips_within
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, exactly, length_of
-from piecewright.plan.cloth.relax import Field, Relaxed, relax
+from piecewright.plan.cloth.refill import refilled
+from piecewright.plan.cloth.relax import Field, Relaxed, priced, relax
 from piecewright.plan.cloth.segments import mixed, rising
-from piecewright.plan.cloth.sequence import first_prices, limits, roll_rounds
+from piecewright.plan.cloth.sequence import fine, first_prices, limits, roll_rounds
 from piecewright.plan.cloth.tidy import order, tidied
 from piecewright.plan.cloth.whole import choose, solver
 
 _NEVER = 1 << 60
-_SHARES = ((0.9, True), (0.95, True), (0.9, False), (0.7, True), (0.95, False), (0.7, False))  # whether with cuts
+_DIVE_NODES = 80
+_REFILLS = 120
+_REFILL_WORK = 5_000  # refills times segments
 _ROUNDS = 2
 _STACKINGS = 2
 _STACKS = 40
 _MORE_ROUNDS = 6
-_WORK = 8_000  # nodes of the solver's search times strips
-_NODES = 20
-_POOLS = (110, 170, 260)
+_WORK = 2_000  # nodes of the solver's search times strips
+_NODES = 10
+_POOL = 110
+_CHEAPEST = 500
 _ALL_WORK = 100_000
 _ALL_NODES = 1000
 _ALL_STRIPS = 2500
+FEW_STRIPS = 700
 _ALL_STEPS = 150_000
 
 
@@ -56,6 +61,7 @@ class Search:
         self._kinds, self._step, self._wanted = kinds, step, wanted
         self._pool: dict[Strip, None] = {}
         self._solved: Relaxed | None = None
+        self._neat: Strips = []  # of those that buy as little the one with fewest heights
         self.strips: Strips = []
         self.bound = bound
 
@@ -76,7 +82,7 @@ class Search:
         """The relaxation and its bound, and dives from it."""
         if self.open():
             self._solve()
-            self._dive(_SHARES)
+            self._dive(len(WAYS) if self._field.cuts else 2)
 
     def stack_more(self) -> None:
         """For three stages: also stacks of several kinds, as many as the prices of the relaxation speak for."""
@@ -92,21 +98,27 @@ class Search:
             self._field = field._replace(segments=segments, limits=limits(segments, field.demand))
             self._solved = relax(self._field, solved.columns, 1, _NEVER)
             self._pool.update(dict.fromkeys(self._solved.columns))
-            self._dive(_SHARES[:2])
+            self._dive(1)
 
     def thorough(self) -> None:
-        """What takes longer: more dives, and the solver, where there is one; else more rounds."""
+        """What takes longer: strips taken out and filled in again, and the solver, where there is one; else more rounds
+        of strip after strip."""
         if not self.open():
             return
         highspy = solver(self._wanted)
         if highspy is None:
             self._offer(self._rounds(_MORE_ROUNDS))
-        else:
-            self._choose(highspy)
+            self.refill()
+            return
+        strips = self._cheapest(_CHEAPEST) if self._field.cuts else []
+        self._choose(highspy, strips or self._met(_POOL))
+        self.refill()
+        if strips:
+            self._choose(highspy, self._met(_POOL))
 
-    def exact(self) -> None:
-        """For two stages: the solver on all strips that matter, where they are not too many. Raises the bound where it
-        proves that there is no plan."""
+    def exact(self, most: int = _ALL_STRIPS) -> None:
+        """For two stages: the solver on all strips that matter, where they are no more than `most`. Raises the bound
+        where it proves that there is no plan."""
         if not self.open():
             return  # the solver takes longer to import than most plans to make
         highspy = solver(self._wanted)
@@ -116,14 +128,15 @@ class Search:
         while self.open():
             solved = self._solve()
             length = self.bought - step
-            strips = self._all(solved, length)
+            strips = self._all(solved, length, most)
             if strips is None and length > self.bound:
                 length = self.bound
-                strips = self._all(solved, length)
+                strips = self._all(solved, length, most)
             if strips is None:
                 return
             nodes = min(_ALL_NODES, _ALL_WORK // max(len(strips), 1))
-            answer = choose(highspy, strips, field.demand, field.cuts, length, self.bound, nodes)
+            cuts = priced(field, solved)
+            answer = choose(highspy, strips, field.demand, cuts if len(cuts) > 1 else [], length, self.bound, nodes)
             if answer.strips is not None:
                 self._keep(answer.strips)
             if answer.least:
@@ -133,15 +146,12 @@ class Search:
 
     def tidy(self) -> None:
         """Fewer strip heights, where no more is bought for it."""
-        prices = [first_prices(self._kinds)]
-        if self._solved is not None:
-            prices.append([price * 16 + 1 for price in self._solved.prices])
-        self.strips = tidied(self._field, self.strips, self._step, prices)
+        self.strips = tidied(self._field, self._neat, self._step, self._prices())
 
-    def _all(self, solved: Relaxed, length: int) -> list[Strip] | None:
+    def _all(self, solved: Relaxed, length: int, most: int) -> list[Strip] | None:
         """All strips that a plan so long can contain, if they are not too many."""
         try:
-            return strips_within(self._field, solved, length, _ALL_STRIPS, _ALL_STEPS)
+            return strips_within(self._field, solved, length, most, _ALL_STEPS)
         except TooMany:
             return None
 
@@ -153,37 +163,55 @@ class Search:
             self.bound = max(self.bound, up(self._solved.bound, self._step))
         return self._solved
 
-    def _dive(self, shares: Sequence[tuple[float, bool]]) -> None:
-        for share, cut in shares:
-            if cut or self._field.cuts:
-                self._offer(dives(self._field, self._solve(), share, self._pool, self._cuts if cut else _no_cuts))
-            if not self.open():
-                return
+    def _dive(self, ways: int) -> None:
+        for way in WAYS[:ways]:
+            if self.open():
+                dive = Dive(self._field, self._pool, lambda: self.bought - self._step, way, _DIVE_NODES)
+                self._offer(dive.plans(self._solve()))
 
-    def _cuts(self, left: Sequence[int]) -> list[tuple[int, int]]:
-        """Strip-count cuts for what is left, where they hold."""
-        if not self._field.cuts:
-            return []
-        kinds = [kind._replace(number=number) for kind, number in zip(self._kinds, left, strict=True)]
-        return strip_counts(kinds, self._field.width)
+    def refill(self) -> None:
+        if self.open():
+            self._offer(self._refills())
 
-    def _choose(self, highspy: Any) -> None:
-        """The solver on the best of the strips met, and on more strips where these do no better."""
-        solved, field = self._solve(), self._field
+    def _refills(self) -> Iterable[Strips]:
+        times = min(_REFILLS, _REFILL_WORK // len(self._field.segments))
+        for strips in refilled(self._field, self._kinds, self.strips, self._prices(), times):
+            self._pool.update(dict.fromkeys(strip for strip, _ in strips))
+            yield strips
+
+    def _prices(self) -> list[list[int]]:
+        """Of the kinds, from the relaxation where it is solved and from their areas."""
+        prices = [first_prices(self._kinds)]
+        if self._solved is not None:
+            prices.append(fine(self._solved.prices, self._field.width, self._solved.unit))
+        return prices
+
+    def _met(self, most: int) -> list[Strip]:
+        """The best of the strips met."""
+        solved = self._solve()
         first = {strip for strip, _ in solved.amounts} | {strip for strip, _ in self.strips}
-        ordered = sorted(self._pool, key=lambda strip: (strip not in first, self._excess(solved, strip)))
-        undecided = 0
-        for most, fewer in zip(_POOLS, (0, *_POOLS), strict=False):
-            if fewer >= len(ordered) or undecided == 2:
+        return sorted(self._pool, key=lambda strip: (strip not in first, self._excess(solved, strip)))[:most]
+
+    def _cheapest(self, most: int) -> list[Strip]:
+        """For two stages: all strips that cost no more than so much above what they give; as many as there may be."""
+        found: list[Strip] = []
+        for over in range(self.bought - self._step - self._solve().bound):
+            more = self._all(self._solve(), self._solve().bound + over, most)
+            if more is None:
                 break
-            length = self.bought - self._step
-            nodes = max(_NODES, _WORK // min(most, len(ordered)))
-            answer = choose(highspy, ordered[:most], field.demand, field.cuts, length, self.bound, nodes)
-            if answer.strips is not None:
-                self._keep(answer.strips)
-            if not self.open():
-                break
-            undecided += not answer.least
+            found = more
+        return found
+
+    def _choose(self, highspy: Any, strips: list[Strip]) -> None:
+        """The solver on these strips."""
+        if not strips or not self.open():
+            return
+        solved, field = self._solve(), self._field
+        length = self.bought - self._step
+        nodes = max(_NODES, _WORK // len(strips))
+        answer = choose(highspy, strips, field.demand, priced(field, solved), length, self.bound, nodes)
+        if answer.strips is not None:
+            self._keep(answer.strips)
 
     def _excess(self, solved: Relaxed, strip: Strip) -> int:
         """What a strip costs more than what it gives, in eighths of a mark: most strips of a pool cost nothing more,
@@ -211,9 +239,7 @@ class Search:
             return
         made, left = exactly(strips, self._field.demand)
         assert not any(left)
-        if not self.strips or order(made, self._step) < order(self.strips, self._step):
+        if not self.strips or length_of(made) < length_of(self.strips):
             self.strips = made
-
-
-def _no_cuts(_: Sequence[int]) -> list[tuple[int, int]]:
-    return []
+        if not self._neat or order(made, self._step) < order(self._neat, self._step):
+            self._neat = made

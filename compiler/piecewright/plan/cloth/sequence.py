@@ -23,6 +23,11 @@ def first_prices(kinds: Sequence[Kind]) -> list[int]:
     return [area * _FINE + area * area * _FINE // largest // 20 for area in areas]
 
 
+def fine(prices: Sequence[int], width: int, unit: int) -> list[int]:
+    """Prices of which `unit` pays for one unit of height of a strip so wide, in terms of `first_prices`."""
+    return [price * width * _FINE // unit + 1 for price in prices]
+
+
 def gains(segment: Segment, prices: Sequence[int]) -> int:
     """What a segment is worth."""
     return sum(prices[kind] * times for kind, _, _, times in segment.stack)
