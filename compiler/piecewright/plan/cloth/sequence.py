@@ -11,9 +11,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from piecewright.plan.cloth.knapsack import Fillings, pile
-from piecewright.plan.cloth.layout import Kind, Segment, Strips, clipped, merged
+from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, clipped, merged
 
 _FINE = 1000  # prices are areas times this
+_LOOKED_AT = 4  # strips of a table, of which the best is taken
 
 
 def first_prices(kinds: Sequence[Kind]) -> list[int]:
@@ -46,17 +47,29 @@ def roll_round(width: int, segments: Sequence[Segment], prices: Sequence[int], d
     made: Strips = []
     while any(left):
         table = Fillings(width, segments, values, limits(segments, left))
-        best, height, worth = 0, 1, 0
-        for level, (high, whole) in enumerate(table.levels):
-            if whole * height > worth * high:
-                best, height, worth = level, high, whole
-        strip = clipped(table.strip(best, width), left)
+        strip = _best_strip(table, width, prices, left)
         counts = strip.counts()
         times = min(left[kind] // each for kind, each in counts.items())
         made.append((strip, times))
         for kind, each in counts.items():
             left[kind] -= each * times
     return merged(made)
+
+
+def _best_strip(table: Fillings, width: int, prices: Sequence[int], left: Sequence[int]) -> Strip:
+    """The strip that is worth most for its height. To a table two segments of one kind are two kinds, so a strip of it
+    may hold more than is wanted, and one that is worth less in the table may be worth more when that is taken out."""
+    levels = sorted(range(len(table.levels)), key=lambda i: (-table.levels[i][1] / table.levels[i][0], i))
+    best, most = Strip(0, ()), 0.0
+    for level in levels[:_LOOKED_AT]:
+        height, worth = table.levels[level]
+        if worth / height <= most:
+            break
+        strip = clipped(table.strip(level, width), left)
+        real = sum(gains(segment, prices) * times for segment, times in strip.segments) / strip.height
+        if real > most:
+            best, most = strip, real
+    return best
 
 
 def corrected(kinds: Sequence[Kind], prices: Sequence[int], made: Iterable[tuple[int, Strips, int]]) -> list[int]:
