@@ -27,6 +27,11 @@ def fabrics_of(unit: Unit) -> tuple[str, ...]:
     return tuple(dict.fromkeys(patch.fabric for piece in pieces.values() for patch in piece.patches))
 
 
+def lies_straight(unit: Unit) -> bool:
+    """True for a rectangle whose sides run across and down."""
+    return len(unit.corners) == 4 and all(not way.x or not way.y for way in unit.directions)
+
+
 def bounds_of(points: Polygon) -> Bounds:
     """The box round some points."""
     left = right = points[0].x

@@ -120,28 +120,26 @@ class Lattice:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fillers:
-    """The squares of cloth that are cut for the triangles, lying level, their lower left corner at the origin."""
+def is_corner(lattice: Lattice, q: int, *, right: bool) -> bool:
+    """Whether the triangle at an end of row `q` is a corner's. The rows above the highest and below the lowest have the
+    corner's alone."""
+    between = lattice.lowest <= q <= lattice.highest
+    return not between or q == (lattice.columns - lattice.rows if right else 0)
 
-    side: Unit
-    corner: Unit
 
-
-def filler(lattice: Lattice, q: int, *, right: bool, fillers: Fillers) -> tuple[Unit, bool]:
-    """The triangle at an end of row `q`, as it was cut, where it lies; and whether it is a corner's. The rows above the
-    highest and below the lowest have the corner's alone."""
+def filler(lattice: Lattice, q: int, square: Unit, *, right: bool) -> Unit:
+    """The triangle at an end of row `q`, as it was cut from a square that lies level with its lower left corner at the
+    origin, where it lies."""
     if q > lattice.highest:
-        return _half(fillers.corner, EAST, Vector(lattice.pitch * lattice.columns, lattice.low(q)), up=True), True
+        return _half(square, EAST, Vector(lattice.pitch * lattice.columns, lattice.low(q)), up=True)
     if q < lattice.lowest:
-        return _half(fillers.corner, -EAST, Vector(lattice.pitch * lattice.rows, lattice.high(q)), up=False), True
+        return _half(square, -EAST, Vector(lattice.pitch * lattice.rows, lattice.high(q)), up=False)
     span = lattice.span(q)
     x = lattice.left(span[-1]) + lattice.block + lattice.sash if right else lattice.left(span.start) - lattice.sash
-    middle = lattice.columns - lattice.rows if right else 0
-    if q == middle:
-        return _half_upright(fillers.corner, Vector(x, lattice.pitch * q), right=right), True
-    above = q > middle
-    return _quarter(fillers.side, Vector(x, lattice.low(q) if above else lattice.high(q)), right=right, up=above), False
+    if is_corner(lattice, q, right=right):
+        return _half_upright(square, Vector(x, lattice.pitch * q), right=right)
+    above = q > (lattice.columns - lattice.rows if right else 0)
+    return _quarter(square, Vector(x, lattice.low(q) if above else lattice.high(q)), right=right, up=above)
 
 
 def _middled(square: Unit) -> Unit:

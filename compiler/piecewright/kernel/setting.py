@@ -100,16 +100,8 @@ def set_together(courses: tuple[Course, ...], frame: Frame) -> tuple[Unit, tuple
     ]
     inner: Ring = tuple((p, n) for n, p in enumerate(frame.corners))
     outer: Ring = tuple((p, n) for n, p in enumerate(shears.raw))
-    whole = roped(
-        corners=corners_between(inner, outer),
-        directions=frame.directions,
-        patches=patches,
-        seams=seams + Rope(tuple(lines)),
-        ledger=tuple(accounts),
-        allowance=frame.allowance,
-        cloth=cloth,
-        spots=spots,
-    )
+    shown = _Shown(patches, seams + Rope(tuple(lines)), tuple(accounts), cloth)
+    whole = shown.unit(corners_between(inner, outer), frame.directions, frame.allowance, spots)
     return whole, tuple(shears.alone(course) for course in courses)
 
 
@@ -123,6 +115,25 @@ class _Shown:
         self.seams = seams
         self.accounts = accounts
         self.cloth = cloth
+
+    def unit(
+        self,
+        corners: tuple[Corner, ...],
+        directions: tuple[Vector, ...],
+        allowance: Exact,
+        spots: Rope[Spot] | None = None,
+    ) -> Unit:
+        """It with an outline."""
+        return roped(
+            corners=corners,
+            directions=directions,
+            patches=self.patches,
+            seams=self.seams,
+            ledger=self.accounts,
+            allowance=allowance,
+            cloth=self.cloth,
+            spots=spots,
+        )
 
     def moved(self, by: Vector) -> _Shown:
         return _Shown(self.patches.carried(None, by), self.seams.carried(None, by), self.accounts, self.cloth)
@@ -195,15 +206,8 @@ class _Shears:
         key = (id(unit), seen)
         if key not in self._parts:
             shown = self._piece(piece, _between(outer, piece.left, piece.right, None, None)).moved(-piece.at)
-            self._parts[key] = roped(
-                corners=tuple(Corner(finished=p, raw=(p,)) for p in seen),
-                directions=tuple((seen[(n + 1) % len(seen)] - p).unit() for n, p in enumerate(seen)),
-                patches=shown.patches,
-                seams=shown.seams,
-                ledger=shown.accounts,
-                allowance=unit.allowance,
-                cloth=shown.cloth,
-            )
+            directions = tuple((seen[(n + 1) % len(seen)] - p).unit() for n, p in enumerate(seen))
+            self._parts[key] = shown.unit(_plain(seen), directions, unit.allowance)
         return Rope((Spot(unit=self._parts[key], turn=None, shift=piece.at),))
 
     def alone(self, course: Course) -> Unit:
@@ -214,18 +218,8 @@ class _Shears:
         strip = self._strip(course, low, high)
         key = (id(course.row), strip)
         if key not in self._alone:
-            shown = self._row(course.row, strip)
-            corners, directions = self._outline(course)
-            unit = roped(
-                corners=corners,
-                directions=directions,
-                patches=shown.patches.carried(None, course.at),
-                seams=shown.seams.carried(None, course.at),
-                ledger=shown.accounts,
-                allowance=s,
-                cloth=shown.cloth,
-                spots=self.spots(course),
-            )
+            shown = self._row(course.row, strip).moved(course.at)
+            unit = shown.unit(*self._outline(course), s, self.spots(course))
             self._alone[key] = moved(unit, -course.at)
         return moved(self._alone[key], course.at)
 
@@ -264,16 +258,13 @@ def _holds(region: Polygon, point: Vector) -> bool:
 
 def finished_picture(unit: Unit) -> Unit:
     """What is seen of a convex unit within its seam lines."""
-    shown = _within(unit, tuple(corner.finished for corner in unit.corners))
-    return roped(
-        corners=tuple(Corner(finished=corner.finished, raw=(corner.finished,)) for corner in unit.corners),
-        directions=unit.directions,
-        patches=shown.patches,
-        seams=shown.seams,
-        ledger=shown.accounts,
-        allowance=unit.allowance,
-        cloth=shown.cloth,
-    )
+    outline = tuple(corner.finished for corner in unit.corners)
+    return _within(unit, outline).unit(_plain(outline), unit.directions, unit.allowance)
+
+
+def _plain(outline: Polygon) -> tuple[Corner, ...]:
+    """Corners without an allowance beyond them."""
+    return tuple(Corner(finished=p, raw=(p,)) for p in outline)
 
 
 def _within(unit: Unit, region: Polygon) -> _Shown:

@@ -22,12 +22,13 @@ _known: dict[tuple[int, Look, int], tuple[Unit, Shape]] = {}
 def shape_of(unit: Unit, look: Look, line: int, draw: Callable[[Unit, Look], Shape]) -> Shape:
     """The shape of a unit, drawn the first time it is asked for. `line`: as for a table."""
     key = (id(unit), look, line)
-    if key not in _known:
+    found = _known.get(key)
+    if found is None:
         if len(_known) >= MOST:
             _known.clear()
         seen = finished_picture(unit) if look == "finished" else unit
-        _known[key] = (unit, draw(seen, look))
-    return _known[key][1]
+        found = _known[key] = (unit, draw(seen, look))
+    return found[1]
 
 
 def placed(spot: Spot, shape: Shape, shift: Point) -> Placed:

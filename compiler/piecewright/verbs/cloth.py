@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 
 from piecewright.exact import Exact
 from piecewright.kernel.action import CutPiece, Take
@@ -74,6 +75,15 @@ def laid(brought: Brought) -> Done:
 def supply(brought: Brought, count: int = 1) -> Supply:
     """What bringing a piece takes."""
     return Supply(source=brought.source, count=count)
+
+
+def pooled(supplies: Iterable[Supply]) -> tuple[Supply, ...]:
+    """Supplies of one source taken together, in the order in which they first come."""
+    found: dict[Piece | str, Supply] = {}
+    for one in supplies:
+        before = found.get(one.source)
+        found[one.source] = one if before is None else replace(before, count=before.count + one.count)
+    return tuple(found.values())
 
 
 def counted(lengths: Sequence[Exact]) -> list[tuple[Exact, int]]:

@@ -7,8 +7,7 @@ from collections.abc import Callable, Sequence
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Piece
-from piecewright.kernel.measure import finished_size
-from piecewright.kernel.unit import Unit
+from piecewright.kernel.measure import finished_size, lies_straight
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Bench, Brought, Done, Refused
 
@@ -89,7 +88,7 @@ def _table(said: Said) -> tuple[Rows, Cells | None]:
     cells: Cells = {}
     for r, row in enumerate(said.rows):
         for c, cell in enumerate(row):
-            if not _lies_straight(cell.unit):
+            if not lies_straight(cell.unit):
                 return written, None
             cells.setdefault((cell.source, cell.name), (finished_size(cell.unit), f"CELL[{r}][{c}]"))
     if "COLUMNS" not in said:
@@ -97,10 +96,6 @@ def _table(said: Said) -> tuple[Rows, Cells | None]:
     across, down = said.count("COLUMNS"), said.count("ROWS")
     laid = [written[r % len(written)] for r in range(down)]
     return [[row[c % len(row)] for c in range(across)] for row in laid], cells
-
-
-def _lies_straight(unit: Unit) -> bool:
-    return len(unit.corners) == 4 and all(not (way.x and way.y) for way in unit.directions)
 
 
 def _pair(

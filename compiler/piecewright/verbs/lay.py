@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.action import Lay
-from piecewright.kernel.build import Piece, Supply
+from piecewright.kernel.build import Supply
 from piecewright.kernel.chain import Joined, chain
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.measure import edge_length, finished_bounds
 from piecewright.kernel.moves import moved, rotated
 from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs import on_point, press
+from piecewright.verbs.cloth import pooled, supply
 from piecewright.verbs.fillers import fitted
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.setting import Level, Spotted, refuse_pressing, set_level
@@ -213,11 +214,7 @@ def carried(units: tuple[Unit, ...], row: Unit, placed: Unit) -> tuple[Unit, ...
 
 
 def _supplies(table: list[list[Cell]]) -> tuple[Supply, ...]:
-    counts: dict[Piece | str, int] = {}
-    for row in table:
-        for cell, _ in row:
-            counts[cell.source] = counts.get(cell.source, 0) + 1
-    return tuple(Supply(source=source, count=count) for source, count in counts.items())
+    return pooled(supply(cell) for row in table for cell, _ in row)
 
 
 VERB = Verb(

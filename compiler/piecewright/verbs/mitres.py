@@ -16,7 +16,7 @@ from piecewright.kernel.build import Supply
 from piecewright.kernel.chain import chain
 from piecewright.kernel.cut import cut_off
 from piecewright.kernel.errors import SewingError
-from piecewright.kernel.measure import edge_length
+from piecewright.kernel.measure import edge_length, lies_straight
 from piecewright.kernel.moves import settled, turned
 from piecewright.kernel.rope import box
 from piecewright.kernel.unit import Seam, Unit, roped
@@ -34,7 +34,7 @@ def mitred(bench: Bench, said: Said, band: Band) -> Done:
     """All four borders, left, right, top and bottom."""
     work = bench.hand()
     unit, words = work.unit, work.words
-    if not _is_rectangle(unit):
+    if not lies_straight(unit):
         raise Refused("mitre-needs-square", "mitred")
     seam = bench.settings.seam
     sides = {name: edge_length(unit, edge_of(unit, name, ""), finished=True) for name in _TURNS}
@@ -58,10 +58,6 @@ def mitre_length(side: Exact, depth: Exact, seam: Exact) -> Exact:
     """How long the strip for a mitred border is cut: W + 2b + 2 (1 + √2) s for a finished side W, where the strip is
     b + 2s deep."""
     return side + (depth - seam * 2) * 2 + (1 + _ROOT) * 2 * seam
-
-
-def _is_rectangle(unit: Unit) -> bool:
-    return len(unit.corners) == 4 and all(not d.x or not d.y for d in unit.directions)
 
 
 def _trapezoid(strip: Unit, length: Exact, needed: Exact, depth: Exact) -> Unit:

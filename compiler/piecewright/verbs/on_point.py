@@ -11,12 +11,12 @@ from piecewright.kernel.action import Lay
 from piecewright.kernel.build import Supply
 from piecewright.kernel.measure import finished_bounds
 from piecewright.kernel.moves import moved, turned
-from piecewright.kernel.on_point import SEEN, Fillers, Lattice, corner_square, filler, outer_part, side_square
+from piecewright.kernel.on_point import SEEN, Lattice, corner_square, filler, is_corner, outer_part, side_square
 from piecewright.kernel.polygon import ZERO
-from piecewright.kernel.setting import EAST, Course, Laid, Row
+from piecewright.kernel.setting import Course, Laid, Row
 from piecewright.kernel.unit import Pressed, Unit
 from piecewright.verbs.bands import Band
-from piecewright.verbs.cloth import cut_from_cloth, supply
+from piecewright.verbs.cloth import cut_from_cloth, pooled, supply
 from piecewright.verbs.registry import Said
 from piecewright.verbs.setting import Spotted, is_level, laid_out, refuse_pressing
 from piecewright.verbs.work import Bench, Brought, Done, Refused, Work
@@ -80,12 +80,8 @@ def set_out(bench: Bench, said: Said, written: list[list[Cell]]) -> Done:
     )
     pointed = Pointed(lattice=lattice, cells=cells)
     action = _seen(pointed)
-    counts: dict[int, list[Brought]] = {}
-    for row_of in cells:
-        for one in row_of:
-            counts.setdefault(id(one), []).append(one)
-    supplies = tuple(supply(alike[0], len(alike)) for alike in counts.values())
-    return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=_pooled(supplies))
+    supplies = pooled(supply(one) for row_of in cells for one in row_of)
+    return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=supplies)
 
 
 def _square(cell: Brought, slot: str) -> Exact:
@@ -143,7 +139,7 @@ def with_sashes(bench: Bench, said: Said, pointed: Pointed) -> Done:
     sashes = Sashes(upright=upright, lying=lying, post=post, outer=outer, rows=rows)
     pointed = replace(pointed, lattice=lattice, sashes=sashes)
     action = _seen(pointed)
-    return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=_pooled(supplies))
+    return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=pooled(supplies))
 
 
 def filled(bench: Bench, said: Said, pointed: Pointed) -> Done:
@@ -176,20 +172,10 @@ def filled(bench: Bench, said: Said, pointed: Pointed) -> Done:
         refuse_pressing(said, "fill")
         action = _seen(pointed, squares)
         return Done(work=Work(unit=action.result, pointed=pointed), actions=(action,), supplies=tuple(supplies))
-    fillers = Fillers(side=squares["sides"].unit, corner=squares["corners"].unit)
     is_open = said.clause("press") is not None or bench.settings.press == "open"
-    action = _sewn(bench, pointed, fillers, outside, is_open)
+    action = _sewn(bench, pointed, squares, is_open)
     words = tuple(dict.fromkeys(word for row in pointed.cells for cell in row for word in cell.words))
-    return Done(work=Work(unit=action.result, words=words), actions=(action,), supplies=_pooled(supplies))
-
-
-def _pooled(supplies: Sequence[Supply]) -> tuple[Supply, ...]:
-    """Supplies of one source taken together, in their order."""
-    found: dict[object, Supply] = {}
-    for one in supplies:
-        before = found.get(one.source)
-        found[one.source] = one if before is None else replace(before, count=before.count + one.count)
-    return tuple(found.values())
+    return Done(work=Work(unit=action.result, words=words), actions=(action,), supplies=pooled(supplies))
 
 
 # ── where all lies ──────────────────────────────────────────────────────────────────────────────────
@@ -272,11 +258,11 @@ def _seen(pointed: Pointed, squares: Mapping[str, Brought] = _NONE) -> Lay:
 
 def _triangle(pointed: Pointed, q: int, squares: Mapping[str, Brought], *, right: bool) -> list[Placed]:
     """The triangle at an end of a row, where there is a square to cut it from."""
-    for target, square in squares.items():
-        unit, is_corner = filler(pointed.lattice, q, right=right, fillers=Fillers(side=square.unit, corner=square.unit))
-        if is_corner == (target == "corners"):
-            return [(Brought(unit=unit, source="", name=_called(pointed, target)), unit)]
-    return []
+    target = "corners" if is_corner(pointed.lattice, q, right=right) else "sides"
+    if target not in squares:
+        return []
+    unit = filler(pointed.lattice, q, squares[target].unit, right=right)
+    return [(Brought(unit=unit, source="", name=_called(pointed, target)), unit)]
 
 
 def _called(pointed: Pointed, target: str) -> str:
@@ -290,78 +276,63 @@ def _middle(unit: Unit) -> float:
     return sum(x + y for x, y in xs) / len(xs)
 
 
-def _sewn(bench: Bench, pointed: Pointed, fillers: Fillers, outside: Exact, is_open: bool) -> Lay:
+def _sewn(bench: Bench, pointed: Pointed, squares: Mapping[str, Brought], is_open: bool) -> Lay:
     """All of it, sewn in diagonal rows and trimmed."""
     lattice = pointed.lattice
-    corner = Brought(unit=fillers.corner, source="", name=_called(pointed, "corners"))
-    side = Brought(unit=fillers.side, source="", name=_called(pointed, "sides"))
     courses: list[Course] = []
     pieces: list[list[Brought]] = []
-    below: Pressed = "open"
 
-    def add(row: _Row, low: Exact | None, high: Exact | None, pressed: tuple[Pressed, ...], above: Pressed) -> None:
-        laid = tuple(one for _, one in row)
+    def add(row: _Row, low: Exact | None, high: Exact | None, pressed: Sequence[Pressed], above: Pressed) -> None:
+        laid = [one for _, one in row]
         # ends of a row have no seam line of their own beyond them
-        laid = tuple(
+        laid = [
             replace(one, left=None if n == 0 else laid[n - 1].right, right=None if n + 1 == len(laid) else one.right)
             for n, one in enumerate(laid)
-        )
+        ]
+        lies: list[Pressed] = ["open"] * len(pressed) if is_open else list(pressed)
         courses.append(
-            Course(row=Row(pieces=laid, pressed=pressed), at=Vector(ZERO, ZERO), bottom=low, top=high, above=above)
+            Course(
+                row=Row(pieces=tuple(laid), pressed=tuple(lies)),
+                at=Vector(ZERO, ZERO),
+                bottom=low,
+                top=high,
+                above="open" if is_open else above,
+            )
         )
         pieces.append([piece for piece, _ in row])
 
-    top, _ = filler(lattice, lattice.highest + 1, right=False, fillers=fillers)
-    edge = lattice.high(lattice.highest) + lattice.sash
-    add([(corner, _end(top, None))], edge, None, (), "open")
-    for number, q in enumerate(range(lattice.highest, lattice.lowest - 1, -1)):
+    def cross(q: int) -> None:
+        """The row of sashes above row `q`, where there are sashes; every seam toward its strips."""
         if lattice.sash:
-            crossing = _crossing(pointed, q)
-            toward: tuple[Pressed, ...] = tuple("right" if n % 2 == 0 else "left" for n in range(len(crossing) - 1))
-            below = "open" if is_open else "right"
-            add(crossing, lattice.high(q), lattice.high(q) + lattice.sash, _open(toward, is_open), below)
+            row = _crossing(pointed, q)
+            toward: list[Pressed] = ["left" if n % 2 else "right" for n in range(len(row) - 1)]
+            add(row, lattice.high(q), lattice.high(q) + lattice.sash, toward, "right")
+
+    def end(q: int, beside: Exact | None, *, right: bool = False) -> tuple[Brought, Laid]:
+        """The triangle at an end of a row, and the seam line between it and the row."""
+        ((piece, unit),) = _triangle(pointed, q, squares, right=right)
+        return piece, Laid(unit=unit, at=Vector(ZERO, ZERO), left=None, right=beside)
+
+    above, below = lattice.highest + 1, lattice.lowest - 1
+    add([end(above, None)], lattice.low(above), None, (), "open")
+    for number, q in enumerate(range(lattice.highest, below, -1)):
+        cross(q)
         row = _level(pointed, q)
-        (left, left_corner), (right, right_corner) = (
-            filler(lattice, q, right=way, fillers=fillers) for way in (False, True)
-        )
-        first, last = row[0][1].left, row[-1][1].right
-        row = [
-            (corner if left_corner else side, _end(left, first)),
-            *row,
-            (corner if right_corner else side, replace(_end(right, None), left=last)),
-        ]
+        row = [end(q, row[0][1].left), *row, end(q, None, right=True)]
         if lattice.sash:
-            inner: list[Pressed] = ["left" if n % 2 == 0 else "right" for n in range(len(row) - 3)]
-            pressed: tuple[Pressed, ...] = ("right", *inner, "left")
-            below = "left"
+            inner: list[Pressed] = ["right" if n % 2 else "left" for n in range(len(row) - 3)]
+            add(row, lattice.low(q), lattice.high(q), ("right", *inner, "left"), "left")
         else:
-            pressed = ("left" if number % 2 else "right",) * (len(row) - 1)
-            below = "right"
-        add(row, lattice.low(q), lattice.high(q), _open(pressed, is_open), "open" if is_open else below)
-    if lattice.sash:
-        crossing = _crossing(pointed, lattice.lowest - 1)
-        toward = tuple("right" if n % 2 == 0 else "left" for n in range(len(crossing) - 1))
-        edge = lattice.low(lattice.lowest) - lattice.sash
-        add(crossing, edge, lattice.low(lattice.lowest), _open(toward, is_open), "open" if is_open else "right")
-    bottom, _ = filler(lattice, lattice.lowest - 1, right=False, fillers=fillers)
-    edge = lattice.low(lattice.lowest) - lattice.sash
-    add([(corner, _end(bottom, None))], None, edge, (), "open" if is_open else "left" if lattice.sash else "right")
-    frame = lattice.frame(bench.settings.seam, outside)
-    action = laid_out(tuple(courses), frame, pieces)
+            by_turns: Pressed = "left" if number % 2 else "right"
+            add(row, lattice.low(q), lattice.high(q), (by_turns,) * (len(row) - 1), "right")
+    cross(below)
+    add([end(below, None)], None, lattice.high(below), (), "left" if lattice.sash else "right")
+    action = laid_out(tuple(courses), lattice.frame(bench.settings.seam, pointed.outside), pieces)
     return replace(
         action,
         rows=tuple(tuple(turned(unit, SEEN) for unit in row) for row in action.rows),
         row_units=tuple(turned(unit, SEEN) for unit in action.row_units),
         result=turned(action.result, SEEN),
         along=Vector.at(SEEN),
-        trimmed=outside + bench.settings.seam,
+        trimmed=pointed.outside + bench.settings.seam,
     )
-
-
-def _end(triangle: Unit, right: Exact | None) -> Laid:
-    """A triangle that lies where it belongs already, and the seam line on its right."""
-    return Laid(unit=triangle, at=EAST * ZERO, left=None, right=right)
-
-
-def _open(pressed: tuple[Pressed, ...], is_open: bool) -> tuple[Pressed, ...]:
-    return tuple("open" for _ in pressed) if is_open else pressed

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from piecewright.exact import Exact
 from piecewright.kernel.action import Lay
-from piecewright.kernel.build import Piece, Supply
+from piecewright.kernel.build import Supply
 from piecewright.kernel.measure import edge_length
 from piecewright.verbs import press
 from piecewright.verbs.bands import Band
-from piecewright.verbs.cloth import LENGTHWISE, cut_from_cloth
+from piecewright.verbs.cloth import LENGTHWISE, cut_from_cloth, pooled
 from piecewright.verbs.lay import Row, Seams, carried
 from piecewright.verbs.on_point import with_sashes
 from piecewright.verbs.registry import Said, Verb
@@ -35,7 +35,7 @@ def run(bench: Bench, said: Said) -> Done:
         if together is not None:
             named = tuple(dict.fromkeys(word for pieces, _ in table for piece, _ in pieces for word in piece.words))
             return Done(
-                work=Work(unit=together.result, words=named), actions=(together,), supplies=_supplies(new)
+                work=Work(unit=together.result, words=named), actions=(together,), supplies=pooled(new)
             )
     seams = Seams(bench, said.clause("press"))
     rows = [_row(seams, pieces) for pieces, _ in table]
@@ -58,7 +58,7 @@ def run(bench: Bench, said: Said) -> Done:
             tuple(piece.source if isinstance(piece.source, str) else "" for piece, _ in pieces) for pieces, _ in table
         ),
     )
-    return Done(work=Work(unit=result, words=words), actions=(action,), supplies=_supplies(new))
+    return Done(work=Work(unit=result, words=words), actions=(action,), supplies=pooled(new))
 
 
 def _levels(bench: Bench, table: list[tuple[Cells, bool]]) -> list[Level]:
@@ -142,13 +142,6 @@ def _row(seams: Seams, cells: Cells) -> Row:
         units.append(joined.second)
         words = tuple(dict.fromkeys((*words, *piece.words)))
     return unit, tuple(units), words
-
-
-def _supplies(taken: list[Supply]) -> tuple[Supply, ...]:
-    counts: dict[Piece | str, int] = {}
-    for supply in taken:
-        counts[supply.source] = counts.get(supply.source, 0) + supply.count
-    return tuple(Supply(source=source, count=count) for source, count in counts.items())
 
 
 VERB = Verb(

@@ -7,14 +7,12 @@ from collections.abc import Sequence
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.action import Lay
-from piecewright.kernel.measure import finished_bounds
+from piecewright.kernel.measure import finished_bounds, lies_straight
 from piecewright.kernel.moves import moved
-from piecewright.kernel.setting import EAST, NORTH, Course, Frame, Laid, Row, level_frame, set_together
+from piecewright.kernel.setting import Course, Frame, Laid, Row, level_frame, set_together
 from piecewright.kernel.unit import Pressed, Unit, spotted
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Brought, Refused
-
-_LEVEL = (EAST, NORTH, -EAST, -NORTH)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,10 +96,7 @@ class Spotted:
 
 def is_level(unit: Unit) -> bool:
     """True for a rectangle whose sides run across and down, with nothing left open at its corners."""
-    if len(unit.corners) != 4 or any(len(corner.raw) > 1 for corner in unit.corners):
-        return False
-    first = next((n for n, along in enumerate(unit.directions) if along == EAST), None)
-    return first is not None and all(unit.directions[(first + n) % 4] == along for n, along in enumerate(_LEVEL))
+    return lies_straight(unit) and all(len(corner.raw) == 1 for corner in unit.corners)
 
 
 def _row(level: Level, known: dict[int, tuple[Exact, Exact, Exact, Exact]]) -> tuple[Row, Exact, Exact] | None:
