@@ -13,6 +13,10 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
+import pytest
+
+pytestmark = pytest.mark.alone
+
 EXAMPLES = Path(__file__).parents[2] / "examples"
 NOTHING = ("-c", "pass")
 ROUNDS = 7

@@ -6,7 +6,10 @@ import gc
 import time
 from pathlib import Path
 
+import pytest
 from piecewright.pipeline import check_file
+
+pytestmark = pytest.mark.alone
 
 AT_MOST = 1.5
 UNITS = """

@@ -21,6 +21,8 @@ from sympy import Expr
 from sympy.core.cache import clear_cache
 from sympy.geometry import Line, Point, Polygon
 
+pytestmark = pytest.mark.alone
+
 AT_LEAST = 100
 Cell = tuple[tuple[Expr, Expr], ...]
 

@@ -8,9 +8,12 @@ from itertools import pairwise
 from time import perf_counter
 from typing import Any
 
+import pytest
 import sympy
 from piecewright.exact import Exact
 from sympy.core.cache import clear_cache
+
+pytestmark = pytest.mark.alone
 
 
 def best(work: Callable[[], object], repeats: int) -> float:

@@ -10,6 +10,8 @@ from pathlib import Path
 import pytest
 from piecewright.pipeline import check_file
 
+pytestmark = pytest.mark.alone
+
 AT_MOST = 30.0
 ROUNDS = 9
 FABRICS = "fabric a, colour red\nfabric b, colour blue\n"

@@ -11,6 +11,8 @@ from piecewright.pipeline import emitted
 from piecewright.plan import bought
 from piecewright.plan.yardage import ClothCut
 
+pytestmark = pytest.mark.alone
+
 AT_MOST = 1.0
 ROUNDS = 5
 

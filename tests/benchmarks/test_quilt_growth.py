@@ -13,6 +13,8 @@ import pytest
 from piecewright.pipeline import emitted
 from piecewright.plan import make
 
+pytestmark = pytest.mark.alone
+
 TIMES = 3.0
 ROUNDS = 5
 PAGE = 3_000_000  # bytes

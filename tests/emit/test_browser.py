@@ -47,6 +47,11 @@ def show(browser: object, page: Path, width: int) -> None:
     metrics = {"width": width, "height": 900, "deviceScaleFactor": 1, "mobile": False}
     browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", metrics)  # type: ignore[attr-defined]
     browser.get(page.as_uri())  # type: ignore[attr-defined]
+    # until the page is laid out and drawn; before that the browser may refuse to print it
+    browser.execute_async_script(  # type: ignore[attr-defined]
+        "const done = arguments[0];"
+        " document.fonts.ready.then(() => requestAnimationFrame(() => requestAnimationFrame(() => done())));"
+    )
 
 
 @pytest.mark.parametrize("width", [360, 1200])
