@@ -295,19 +295,26 @@ def clipped(cell: tuple[Point, ...], normal: Point, offset: Expr) -> tuple[Point
         return cell
     if min(rough) > CLEAR:
         return ()
-    depth = [expand(dot(normal, p) - offset) for p in cell]
-    signs = [sign(d) for d in depth]
+
+    def depth(p: Point) -> Expr:
+        return expand(dot(normal, p) - offset)
+
+    # what is clear of the line lies where floats say; what is near it, exactly
+    signs = [
+        (about > 0) - (about < 0) if abs(about) > CLEAR else sign(depth(p)) for p, about in zip(cell, rough, strict=True)
+    ]
     if max(signs) <= 0:
         return cell
     if min(signs) >= 0:
         return ()
     kept: list[Point] = []
     for i, p in enumerate(cell):
-        q, there = cell[(i + 1) % len(cell)], depth[(i + 1) % len(cell)]
+        q = cell[(i + 1) % len(cell)]
         if signs[i] <= 0:
             kept.append(p)
-        if signs[i] * sign(there) < 0:
-            share = over(depth[i], expand(depth[i] - there))
+        if signs[i] * signs[(i + 1) % len(cell)] < 0:
+            here = depth(p)
+            share = over(here, expand(here - depth(q)))
             kept.append(_flat(plus(p, scaled(minus(q, p), share))))
     return tuple(kept)
 
@@ -326,6 +333,7 @@ def _inner(first: Line, second: Line) -> Line:
     return first if sign(expand(first[1] - second[1])) <= 0 else second
 
 
+@lru_cache(maxsize=100_000)
 def polygon_area(polygon: tuple[Point, ...]) -> Expr:
     total: Expr = ZERO
     for p, q in zip(polygon, polygon[1:] + polygon[:1], strict=True):
