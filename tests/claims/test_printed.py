@@ -19,7 +19,8 @@ from piecewright.pipeline import compile_file
 from piecewright.plan.model import Plan, StepPlan, UnitPlan
 
 CLAIMS = re.compile(
-    r"\b(no way|no plan|no other|no strip|no more|no less|alike|exactly|in all|every|all|both|same|enough|left over|will do)\b",
+    r"\b(no way|no plan|no other|no strip|no more|no less|alike|exactly|in all|every|all|both|same|enough|left over"
+    r"|will do)\b",
     re.I,
 )
 # says how something is done, and nothing of sizes or numbers
