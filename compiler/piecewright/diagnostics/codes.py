@@ -38,6 +38,7 @@ CODES: dict[str, Code] = {
     "E116": Code("a comma in a row"),
     "E117": Code("a name and a number run together"),
     "E118": Code("nested too deep"),
+    "E119": Code("a text whose rest would be a remark"),
     "E190": Code("the file is not UTF-8 text"),
     # E2xx names
     "E201": Code("a word that begins no line"),
