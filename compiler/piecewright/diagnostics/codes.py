@@ -64,6 +64,9 @@ CODES: dict[str, Code] = {
     "E221": Code("a comma in a list"),
     "E222": Code("arithmetic that gives no size"),
     "E223": Code("a print that cannot be chosen"),
+    "E224": Code("a tolerance larger than the seam allowance"),
+    "E225": Code("an expectation that allows everything"),
+    "E226": Code("a ruler coarser than the pieces"),
     "E280": Code("the used file is not there"),
     "E281": Code("files use each other in a circle"),
     # E3xx sewing
@@ -117,6 +120,7 @@ CODES: dict[str, Code] = {
     "W509": Code("a piece larger than the cloth", "warning"),
     "W510": Code("not cloth enough", "warning"),
     "W511": Code("a table that does not come out", "warning"),
+    "W512": Code("a size far beyond what is usual", "warning"),
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
     "E902": Code("the result cannot be written"),

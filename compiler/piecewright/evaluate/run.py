@@ -11,6 +11,7 @@ from piecewright.evaluate.definition import Definition
 from piecewright.evaluate.env import Value
 from piecewright.evaluate.judge import judge
 from piecewright.evaluate.products import in_order
+from piecewright.evaluate.proportion import check_fabrics, check_ruler
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.scope import Margin
 from piecewright.evaluate.session import Load, Session
@@ -70,7 +71,16 @@ def _build(session: Session) -> Build:
     demands = asked(session)
     _look_through(session)
     made = in_order(session.products, (demand.key for demand in demands))
+    _proportions(session, made)
     return Build(settings=session.settings, fabrics=_fabrics(session, made), made=made, demands=demands)
+
+
+def _proportions(session: Session, made: tuple[Made, ...]) -> None:
+    """What stands in no proportion to the cloth, or to what is made of it."""
+    check_fabrics(session.main, session.settings, session.report)
+    if not session.report.failed:
+        file, cutter = session.main.file, session.cutter
+        check_ruler(file, cutter, made, session.settings, session.overrides, session.report)
 
 
 def _look_through(session: Session) -> None:

@@ -58,7 +58,8 @@ class Session:
         self._margins: dict[int, Value | Broken] = {}
         self._turned: dict[tuple[int, int], tuple[Unit, Unit]] = {}
         self.origins: dict[str, tuple[Definition, tuple[tuple[Span, str], ...]]] = {}  # and the calls that led there
-        self._overrides = overrides
+        self.overrides = overrides
+        self.cutter = cutter
 
     # ── files and names ─────────────────────────────────────────────────────────────────────────
 
@@ -110,7 +111,7 @@ class Session:
         return found
 
     def _overridden(self, margin: Margin) -> Value | None:
-        text = self._overrides.get(margin.name) if margin.scope is self.main else None
+        text = self.overrides.get(margin.name) if margin.scope is self.main else None
         if text is None:
             return None
         try:
@@ -123,7 +124,7 @@ class Session:
         return Quantity(value, self.settings.units) if unit is None else Quantity(value * INCH_PER[unit], None)
 
     def check_overrides(self) -> None:
-        for name in self._overrides:
+        for name in self.overrides:
             if name not in SETTINGS and not isinstance(self.main.names.get(name), Margin):
                 start = Span(self.main.file.source, 0, 0)
                 hint = f"write `{name} is …` at the left margin, and it can be set"
