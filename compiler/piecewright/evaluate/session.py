@@ -37,6 +37,9 @@ from piecewright.verbs.work import Brought, Redraw, Work
 
 MOST_CALLS = 50  # also across files, so that a pattern cannot exhaust the evaluator
 
+Origin = tuple[Definition, tuple[tuple[Span, str], ...]]
+"""A definition, and the calls that led there."""
+
 Load = Callable[[str, Span], File | tuple[Diagnostic, ...]]
 
 
@@ -57,7 +60,7 @@ class Session:
         self._made: dict[tuple[object, ...], Product | None] = {}
         self._margins: dict[int, Value | Broken] = {}
         self._turned: dict[tuple[int, int], tuple[Unit, Unit]] = {}
-        self.origins: dict[str, tuple[Definition, tuple[tuple[Span, str], ...]]] = {}  # and the calls that led there
+        self._origins: dict[str, Origin] = {}
         self.overrides = overrides
         self.cutter = cutter
 
@@ -231,7 +234,7 @@ class Session:
         key = ("lengths", product.key, length)
         if key not in self._made:
             whole = self.mirror(product, True) if product.made.reversed else product
-            definition, calls = self.origins[whole.key]
+            definition, calls = self.origin(whole.key)
             assert whole.usable is not None
             table = self.run(definition, *whole.handed, drawn=length * max(1, min((whole.usable / length).floor(), 3)))
             table.cut_lengths(length)
@@ -274,8 +277,12 @@ class Session:
             part = replace(made, key=part_key, name=name, unit=unit, copies=copies, whole=text)
             product.parts[name] = self.products[part_key] = Product(part, None, product)
         self.products[text] = product
-        self.origins[text] = (definition, tuple(self.report.calls))
+        self._origins[text] = (definition, tuple(self.report.calls))
         return product
+
+    def origin(self, key: str) -> Origin:
+        """The definition that a product was made by."""
+        return self._origins[self.products[key].origin.key]
 
     def _measured(self, table: Table, work: Work) -> list[Draft]:
         """The steps, with how much of each strip a segment takes."""
