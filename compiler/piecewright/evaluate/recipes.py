@@ -61,6 +61,12 @@ class Recipe:
             return base + turning(self.turn)
         return session.mirror(self.base, self.mirrored).key + turning(self.turn)
 
+    def source(self, session: Session) -> tuple[Piece | str, str]:
+        """The piece of cloth, or the unit by its key, and how it is turned."""
+        if isinstance(self.base, Brought):
+            return self._cloth(self.base), turning(self.turn)
+        return session.mirror(self.base, self.mirrored).key, turning(self.turn)
+
     def brought(self, session: Session, span: Span, *, endless: bool = False) -> Brought:
         """The piece on its way to the table. Raises `Problem` for an angle that cannot be reached, and for a strip set
         unless it may be `endless`."""
@@ -73,13 +79,9 @@ class Recipe:
 
     def _make(self, session: Session, span: Span) -> Brought:
         if isinstance(self.base, Brought):
-            brought = self.base
-            piece = brought.source
-            assert isinstance(piece, Piece)
-            if self.mirrored and piece.shape not in SAME_IN_MIRROR:
-                brought = replace(
-                    brought, unit=mirrored(brought.unit), source=replace(piece, reversed=not piece.reversed)
-                )
+            brought, piece = self.base, self._cloth(self.base)
+            if piece != brought.source:
+                brought = replace(brought, unit=mirrored(brought.unit), source=piece)
             name = brought.name
         else:
             product = session.mirror(self.base, self.mirrored)
@@ -95,6 +97,12 @@ class Recipe:
                 degrees = min(self.turn, 360 - self.turn)
                 raise Problem("E311", f"a turn by {degrees} degrees cannot be worked out exactly", span) from None
         return replace(brought, unit=unit, name=name, words=self.words)
+
+    def _cloth(self, brought: Brought) -> Piece:
+        piece = brought.source
+        assert isinstance(piece, Piece)
+        has_hands = self.mirrored and piece.shape not in SAME_IN_MIRROR
+        return replace(piece, reversed=not piece.reversed) if has_hands else piece
 
     def _lengths(self, session: Session, product: Product, span: Span) -> Callable[[Exact], Brought]:
         def cut(length: Exact) -> Brought:

@@ -16,6 +16,7 @@ from piecewright.evaluate.library import library_file
 from piecewright.evaluate.mirror import mirrored_made
 from piecewright.evaluate.prints import print_of
 from piecewright.evaluate.products import Product
+from piecewright.evaluate.received import received, received_text
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.remarks import remark_above
 from piecewright.evaluate.report import Problem, Report, Silent
@@ -26,8 +27,8 @@ from piecewright.evaluate.shown import plain, shown
 from piecewright.evaluate.standing import stand_in
 from piecewright.evaluate.steps import Table, run_verb
 from piecewright.evaluate.values import BROKEN, Broken, Quantity
-from piecewright.exact import INCH_PER, BadSize, Exact, Vector, fraction_text, parse_size
-from piecewright.kernel.build import Fabric, Made, Piece
+from piecewright.exact import INCH_PER, BadSize, Exact, Vector, parse_size
+from piecewright.kernel.build import Fabric, Handed, Made, Piece
 from piecewright.kernel.moves import turned
 from piecewright.kernel.unit import Unit, turned_from
 from piecewright.source import Span
@@ -222,8 +223,9 @@ class Session:
 
     def _make(self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]) -> Product | None:
         definition.used = True
-        arguments = tuple((p.name, self._said(definition, p, values[p.name])) for p in definition.parameters)
-        product = self._product(self.run(definition, values, given), arguments)
+        arguments = tuple((p.name, received_text(p, values[p.name], self)) for p in definition.parameters)
+        handed = tuple(filter(None, (received(p, values[p.name], self) for p in definition.parameters)))
+        product = self._product(self.run(definition, values, given), arguments, handed)
         if product is not None:
             product.handed = (values, given)
         return product
@@ -240,7 +242,11 @@ class Session:
             table.cut_lengths(length)
             before = list(self.report.calls)
             self.report.calls = list(calls)
-            cut = self._product(table, (*whole.made.arguments, ("long", plain(length, self.settings.units))))
+            cut = self._product(
+                table,
+                (*whole.made.arguments, ("long", plain(length, self.settings.units))),
+                (*whole.made.handed, Handed(parameter="long", value=length)),
+            )
             self.report.calls = before
             self._made[key] = cut and self.mirror(cut, product.made.reversed)
         found = self._made[key]
@@ -248,7 +254,9 @@ class Session:
             raise Silent
         return found
 
-    def _product(self, table: Table, arguments: tuple[tuple[str, str], ...]) -> Product | None:
+    def _product(
+        self, table: Table, arguments: tuple[tuple[str, str], ...], handed: tuple[Handed, ...]
+    ) -> Product | None:
         definition, work = table.definition, table.env.work
         if table.env.lost or work is None:
             return None
@@ -270,6 +278,7 @@ class Session:
             segment=work.segment,
             slant=work.slant,
             chosen=tuple(table.chosen),
+            handed=handed,
         )
         product = Product(made, work.usable)
         for name, unit, copies in work.parts:
@@ -330,17 +339,6 @@ class Session:
         while f"{key} ({number})" in self.products:
             number += 1
         return f"{key} ({number})"
-
-    def _said(self, definition: Definition, parameter: Parameter, value: Value) -> str:
-        if isinstance(value, Quantity):
-            if parameter.kind == "count" and value.amount.is_rational:
-                return fraction_text(value.amount)
-            return plain(value.inches, self.settings.units)
-        if isinstance(value, Fabric):
-            return value.name
-        if isinstance(value, Recipe):
-            return value.text(self)
-        return str(getattr(value, "word", ""))
 
     def mirror(self, product: Product, reversed: bool) -> Product:
         """The product, or its mirror twin."""
