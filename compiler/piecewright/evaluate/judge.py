@@ -21,12 +21,13 @@ NOTED = {"bias-edge": "bias", "both-hands": "fold", "off-the-mark": "ruler's mar
 
 def judge(session: Session, build: Build) -> None:
     """Reports what is found in a build without mistakes."""
-    report = session.report
+    report, words = session.report, session.print_words()
     for made, finding in (*look_over(build), *cut_off(session, build)):
         if _is_said(build, made, finding):
             continue
         definition, calls = session.origin(made.key)
         report.calls = list(calls)
+        finding.facts = words.facts(finding.facts)
         said = warned(finding, session.settings.units)
         span = definition.span if finding.step is None else _line(definition, finding.step.line, session)
         report.add(said.code, "warning", said.message, span, said.hint, home=session.main.file.source)

@@ -10,7 +10,7 @@ from piecewright.evaluate.products import Product
 from piecewright.evaluate.report import Problem
 from piecewright.evaluate.shown import plain
 from piecewright.exact import Exact, OutsideNumbers
-from piecewright.kernel.build import Piece
+from piecewright.kernel.build import Piece, Units
 from piecewright.kernel.foundation import ROUGH
 from piecewright.kernel.moves import mirrored
 from piecewright.source import Span
@@ -53,12 +53,7 @@ class Recipe:
         if isinstance(self.base, Brought):
             piece = self.base.source
             assert isinstance(piece, Piece)
-            units = session.settings.units
-            across = "" if piece.width is None else f"{plain(piece.width, units)} by "
-            if piece.shape == "square":
-                across = ""
-            base = f"{piece.shape} {across}{plain(piece.height, units)} of {piece.fabric}"
-            return base + turning(self.turn)
+            return cloth_text(piece, session.settings.units) + turning(self.turn)
         return session.mirror(self.base, self.mirrored).key + turning(self.turn)
 
     def source(self, session: Session) -> tuple[Piece | str, str]:
@@ -109,6 +104,12 @@ class Recipe:
             return Recipe(session.cut_to(product, length), self.words, self.turn).brought(session, span)
 
         return cut
+
+
+def cloth_text(piece: Piece, units: Units) -> str:
+    """A piece of cloth with nothing lost: `rectangle 2 1/2 by 4 of dusk`."""
+    across = "" if piece.width is None or piece.shape == "square" else f"{plain(piece.width, units)} by "
+    return f"{piece.shape} {across}{plain(piece.height, units)} of {piece.fabric}"
 
 
 def turning(turn: int) -> str:

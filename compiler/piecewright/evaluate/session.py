@@ -14,7 +14,7 @@ from piecewright.evaluate.drafts import Draft, supplies_of
 from piecewright.evaluate.env import Env, Value
 from piecewright.evaluate.library import library_file
 from piecewright.evaluate.mirror import mirrored_made
-from piecewright.evaluate.prints import print_of
+from piecewright.evaluate.prints import PrintWords, print_of
 from piecewright.evaluate.products import Product
 from piecewright.evaluate.received import received, received_text
 from piecewright.evaluate.recipes import Recipe
@@ -173,6 +173,10 @@ class Session:
             self.fabrics[fabric] = replace(assorted, assorted=True)
         one = print_of(assorted, word, values)
         return self.fabrics.setdefault(one.name, one)
+
+    def print_words(self) -> PrintWords:
+        """How the prints chosen so far are called."""
+        return PrintWords(self.fabrics, self.products, self.settings.units)
 
     def made(
         self,
