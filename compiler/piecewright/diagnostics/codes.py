@@ -67,6 +67,7 @@ CODES: dict[str, Code] = {
     "E224": Code("a tolerance larger than the seam allowance"),
     "E225": Code("an expectation that allows everything"),
     "E226": Code("a ruler coarser than the pieces"),
+    "E227": Code("more round the work than the work itself"),
     "E280": Code("the used file is not there"),
     "E281": Code("files use each other in a circle"),
     # E3xx sewing
