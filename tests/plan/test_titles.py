@@ -5,9 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from evaluate.pattern import built
 from hypothesis import given
 from hypothesis import strategies as st
-from piecewright.plan.titles import figure_id, ids, titles, turning
+from piecewright import compile_source
+from piecewright.plan.titles import figure_id, ids, titles
+from piecewright.plan.words import turning
 from plan import builds
 
 BASE = builds.lantern()[0]
@@ -86,3 +89,77 @@ def test_every_id_fits_a_file_name_and_is_its_own(keys: list[str]) -> None:
 def test_turnings() -> None:
     assert turning("blade turned right") == " turned right" and turning("blade") == ""
     assert turning("leaf reversed turned 45 left") == " reversed turned 45 left"
+
+
+ROOTS = """\
+fabric lamp, value light
+fabric dusk, value dark
+
+unit tile (side, cloth)
+    square side of cloth
+
+unit pieces (side, cloth)
+    square side of cloth
+    cut 2 from left into narrow and wide
+
+unit framed (inner, frame 2)
+    take inner
+    border frame of dusk
+
+unit band (wide, one, other)
+    strip wide of one
+    join strip wide of other on top
+
+block pair (side, cloth)
+    take narrow(diagonal(side), cloth)
+    join wide(diagonal(side), cloth) on right
+
+quilt large
+    lay 2 by 1
+        pair(9, lamp) | pair(9, dusk)
+    border band(diagonal(2), lamp, dusk) on left and right
+    border band(diagonal(3), lamp, dusk) on top and bottom
+
+make 1 of framed(tile(diagonal(5), lamp) turned left)
+make 1 of pair(7, lamp)
+make 1 of large
+"""
+
+
+def test_sizes_that_are_roots_are_told_as_they_are_measured() -> None:
+    """To the sixteenth: 9 √2 is 12.7279, 7 √2 is 9.8995, and 2 √2, the band's width, 2.8284; at the sides it is as long
+    as the work is high."""
+    plan = compile_source(ROOTS).plan
+    assert plan is not None
+    told = [unit.title for unit in plan.units]
+    assert {"narrow about 12¾, lamp", "narrow about 9⅞, lamp", "narrow about 12¾, dusk"} <= set(told)
+    assert {unit.whole for unit in plan.units if unit.whole} == {
+        "pieces about 12¾, lamp",
+        "pieces about 9⅞, lamp",
+        "pieces about 12¾, dusk",
+    }
+    assert next(one for one in told if one.startswith("band")) == "band about 2 ¹³⁄₁₆, about 12¾"
+
+
+def test_a_piece_that_is_handed_over_is_called_as_it_is_called() -> None:
+    others = ("tile(diagonal(5), dusk)", "square diagonal(5) of lamp", "square 3 of dusk, 1")
+    text = ROOTS + "".join(f"make 1 of framed({one})\n" for one in others)
+    build = built(text)
+    told = titles(build)
+    assert [told[key] for key in told if key.startswith("framed(")] == [
+        "framed (tile in lamp) turned left, 2",
+        "framed (tile in dusk), 2",
+        "framed lamp square 7⅛, 2",
+        "framed dusk square 3, 1",
+    ]
+
+
+def test_no_root_is_printed_in_a_title_the_cut_list_or_a_step() -> None:
+    plan = compile_source(ROOTS).plan
+    assert plan is not None and plan.units and plan.cuts
+    words = [text for unit in plan.units for text in (unit.title, unit.whole, unit.work)]
+    words += [text for unit in plan.units for step in unit.steps for text in (step.text, *step.details, *step.measures)]
+    words += [figure.title for unit in plan.units for step in unit.steps for figure in [step.figure]]
+    words += [cut.label for cut in plan.cuts]
+    assert any("about" in one for one in words)
+    assert [one for one in words if "√" in one or "sqrt" in one] == []

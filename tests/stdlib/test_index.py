@@ -81,7 +81,7 @@ print(library._definition.cache_info().currsize, library.index.cache_info().curr
 @pytest.mark.parametrize(
     ("block", "reads"),
     [
-        ("square 4 of sand", "0 0"),
+        ("square 4 of sand\n    border 2 of dusk", "0 0"),
         ("take pair-from-strips(sand, dusk)", "1 1"),
         ("take churn-dash(sand, dusk)", "3 1"),
     ],

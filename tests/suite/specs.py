@@ -10,6 +10,7 @@ block after a pattern holds lines about what it makes or finds:
     band(dusk, sand) gives 16 segments
     framed(dusk, glow) takes 2 rectangle 2 1/4 by 5 1/2 of glow
     lantern(dusk, glow) is wanted 4 times
+    lantern(light, dark) is wanted 0 times
     E301 at `on right`: the edges do not match …
 
 Sizes are in the pattern's units; a message may end in `…`, which stands for any rest; hints stand as `mend: …`.
@@ -111,11 +112,12 @@ def holds(line: str, build: Build | None, found: tuple[Diagnostic, ...]) -> bool
         return any(_same(line, f"{one.code} at `{one.span.text}`: {one.message}") for one in found)
     assert build is not None, line
     key, verb, rest = _parts(line)
+    if verb == "is wanted":
+        assert len({one.key for one in build.demands}) == len(build.demands)
+        return f"{sum(one.count for one in build.demands if one.key == key)} times" == rest
     made = {one.key: one for one in build.made}.get(key)
     if made is None:
         return False
-    if verb == "is wanted":
-        return [f"{one.count} times" for one in build.demands if one.key == key] == [rest]
     if verb == "is":
         return (
             rest

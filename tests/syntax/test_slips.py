@@ -44,6 +44,9 @@ SLIPS = [
     ("note closed”", "E103", "”", "begin"),
     ('square 6 "', "E103", '"', "close to its number"),
     ('note "say "hi" to her"', "E103", '"say "', "curly"),
+    ('note "oat, colour "#fff"', "E119", '"oat, colour "', "close the text"),
+    ('note "oat, colour " # fff"', "E119", '"oat, colour "', "close the text"),
+    ("note “say ”#5” twice”", "E119", "“say ”", "close the text"),
     ("unit goose (size, sky", "E104", "(", "close it"),
     ("band(dark, light | band(light)", "E104", "(", "close it"),
     ("take goose(size, coped(a, b)", "E104", "(", "close it"),
@@ -107,6 +110,20 @@ def test_slip(line: str, code: str, underlined: str, hint: str) -> None:
 def test_a_joining_word_twice_shows_the_first_one() -> None:
     (slip,) = refused("join a on left on right")
     assert [(label.span.column, label.span.text) for label in slip.labels] == [(16, "on"), (8, "on")]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        'note "oat"# flax',
+        'note "oat" # called "tow"',
+        'note “oat”# 2" wide',
+        'note "colour #5" # 2" wide',
+        'note “a "b"”# “c',
+    ],
+)
+def test_a_remark_behind_a_text_is_a_remark(line: str) -> None:
+    assert not refused(line)
 
 
 def test_the_name_size_1_is_a_name() -> None:

@@ -38,6 +38,7 @@ CODES: dict[str, Code] = {
     "E116": Code("a comma in a row"),
     "E117": Code("a name and a number run together"),
     "E118": Code("nested too deep"),
+    "E119": Code("a text whose rest would be a remark"),
     "E190": Code("the file is not UTF-8 text"),
     # E2xx names
     "E201": Code("a word that begins no line"),
@@ -63,6 +64,10 @@ CODES: dict[str, Code] = {
     "E221": Code("a comma in a list"),
     "E222": Code("arithmetic that gives no size"),
     "E223": Code("a print that cannot be chosen"),
+    "E224": Code("a tolerance larger than the seam allowance"),
+    "E225": Code("an expectation that allows everything"),
+    "E226": Code("a ruler coarser than the pieces"),
+    "E227": Code("more round the work than the work itself"),
     "E280": Code("the used file is not there"),
     "E281": Code("files use each other in a circle"),
     # E3xx sewing
@@ -116,6 +121,10 @@ CODES: dict[str, Code] = {
     "W509": Code("a piece larger than the cloth", "warning"),
     "W510": Code("not cloth enough", "warning"),
     "W511": Code("a table that does not come out", "warning"),
+    "W512": Code("a size far beyond what is usual", "warning"),
+    "W540": Code("a fabric that nothing is cut from", "warning"),
+    "W541": Code("a stand-in where the pattern has fabrics", "warning"),
+    "W542": Code("a block or quilt that is never made", "warning"),
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
     "E902": Code("the result cannot be written"),

@@ -1,8 +1,9 @@
-"""What a pattern asks for: its `make` lines and its quilts, or what it makes where it has neither."""
+"""What a pattern asks for: its `make` lines and the quilts they leave, or what it makes where it has neither."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, NamedTuple
 
 from piecewright.evaluate.arguments import handed_over
 from piecewright.evaluate.bind import PieceNode, piece
@@ -10,12 +11,12 @@ from piecewright.evaluate.circles import references
 from piecewright.evaluate.definition import Definition
 from piecewright.evaluate.env import Env
 from piecewright.evaluate.pieces import recipe
-from piecewright.evaluate.products import Product
+from piecewright.evaluate.products import Product, in_order
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.scope import Margin, Part, Scope
 from piecewright.evaluate.values import Unknown, count
-from piecewright.kernel.build import Demand
+from piecewright.source import Span
 from piecewright.syntax.ast import Call, Line, Name, Phrase
 from piecewright.syntax.ast import Part as PhrasePart
 
@@ -25,25 +26,48 @@ if TYPE_CHECKING:
 FORM = "write `make 4 of goose(2, sand, dusk)`"
 
 
-def asked(session: Session) -> tuple[Demand, ...]:
-    """What is to be made, each key once; what is wrong with it is reported."""
+class Asked(NamedTuple):
+    """So many of a product. `line` is the `make` that asks for it, and `head` what it names; None where the pattern
+    makes it of itself."""
+
+    product: Product
+    number: int
+    line: Line | None = None
+    head: Span | None = None
+
+
+def asked(session: Session) -> tuple[Asked, ...]:
+    """What is to be made, in order; what is wrong with it is reported."""
     scope = session.main
-    counts: dict[str, int] = {}
+    found: list[Asked] = []
     for line in scope.makes:
         try:
-            key, number = asked_for(line, scope)
-            counts[key] = counts.get(key, 0) + number
+            found.append(asked_for(line, scope))
         except Problem as problem:
             session.report.problem(problem)
         except Silent:
             continue
     if not scope.makes or any(definition.kind == "quilt" for definition in scope.definitions):
-        for product in _of_itself(scope):
-            counts.setdefault(product.key, 1)
+        own = [Asked(product, 1) for product in _of_itself(scope)]
+        if scope.makes or any(definition.kind == "quilt" for definition in scope.definitions):
+            own = _left_by(found, own, session)
+        found += own
         broken = scope.file.refused or any(definition.broken for definition in scope.definitions)
-        if not counts and not broken and not session.report.failed:
+        if not found and not broken and not session.report.failed:
             _nothing(session)
-    return tuple(Demand(key=key, count=number) for key, number in counts.items())
+    return tuple(found)
+
+
+def _left_by(makes: Iterable[Asked], own: list[Asked], session: Session) -> list[Asked]:
+    """The quilts that no `make` asks for, and that nothing else is made of that is asked for."""
+
+    def definitions(asked: Iterable[Asked], *, below: bool) -> set[int]:
+        keys = [one.product.key for one in asked]
+        made = {one.key for one in in_order(session.products, keys)} - (set(keys) if below else set())
+        return {id(session.origin(key)[0]) for key in made}
+
+    taken = definitions(makes, below=False) | definitions(own, below=True)
+    return [one for one in own if id(session.origin(one.product.key)[0]) not in taken]
 
 
 def _nothing(session: Session) -> None:
@@ -63,8 +87,8 @@ def _nothing(session: Session) -> None:
     )
 
 
-def asked_for(line: Line, scope: Scope) -> tuple[str, int]:
-    """What a line `make COUNT of PIECE` asks for, by its key, and how many. Raises `Problem` and `Silent`."""
+def asked_for(line: Line, scope: Scope) -> Asked:
+    """What a line `make COUNT of PIECE` asks for. Raises `Problem` and `Silent`."""
     step = line.sentence.step
     first = step.parts[0]
     if (
@@ -93,7 +117,7 @@ def asked_for(line: Line, scope: Scope) -> tuple[str, int]:
     if problem is not None:
         raise problem
     assert not isinstance(number, Unknown)
-    return product.key, number
+    return Asked(product, number, line, node.head.span if node.head is not None else None)
 
 
 def _product(node: PieceNode, env: Env) -> Product:

@@ -24,7 +24,7 @@ def cut_off(session: Session, build: Build) -> Iterator[tuple[Made, Finding]]:
     for made in build.made:
         if made.kind != "quilt":
             continue
-        statements = session.origins[made.key.removesuffix(" reversed")][0].statements(session.report)
+        statements = session.origin(made.key)[0].statements(session.report)
         for step in made.steps:
             statement = next((one for one in statements if one.line == step.line), None)
             laid = next((action for action in step.actions if isinstance(action, Lay)), None)

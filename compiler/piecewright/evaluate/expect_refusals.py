@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from piecewright.evaluate.facts import Facts, Saying
 from piecewright.evaluate.shown import cloth, counted
+from piecewright.exact import INCH_PER
 from piecewright.kernel.build import Piece
 
 _FEW = 3  # so many that may have been meant are named
@@ -14,6 +15,16 @@ _FEW = 3  # so many that may have been meant are named
 def _other_copies(f: Facts) -> Saying:
     there, wanted = f.count("there"), f.count("wanted")
     return Saying("E402", f"these steps give {counted(there, 'copy').replace('copys', 'copies')}, not {wanted}")
+
+
+def _within_all(f: Facts) -> Saying:
+    within, least = f.shown(f.length("within")), f.shown(f.length("least"))
+    sixteenth = "1/16" if f.settings.units == "inch" else f.shown(INCH_PER["mm"])
+    return Saying(
+        "E225",
+        f"within {within} of {least} would be true of work of no size at all",
+        f"say how far off it may be, as in `within {sixteenth}`",
+    )
 
 
 def _other_pieces(f: Facts) -> Saying:
@@ -52,6 +63,7 @@ def _and(parts: list[str]) -> str:
 EXPECT_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "other-copies": _other_copies,
     "other-pieces": _other_pieces,
+    "within-all": _within_all,
     "strips-not-counted": lambda f: Saying(
         "E314",
         "a strip has no ends, and how many are cut depends on the width of the cloth",

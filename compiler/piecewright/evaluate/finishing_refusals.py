@@ -13,6 +13,12 @@ FINISHING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         " and turned over it",
         f"make it wider than four seams, {f.shown(f.settings.seam * 4)}; 2 1/4 in is common",
     ),
+    "more-than-work": lambda f: Saying(
+        "E227",
+        f"{f.shown(f.length('size'))} all round is more than the work itself, which is"
+        f" {f.shown(f.length('least'))} at its narrowest",
+        "name the size in the pattern's units, or with its own, as in `5 cm`",
+    ),
     "two-joins": lambda f: Saying(
         "E212", "a binding is joined `straight` or cut on the `bias`, not both", "leave one of them out"
     ),

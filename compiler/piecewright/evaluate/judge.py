@@ -21,12 +21,13 @@ NOTED = {"bias-edge": "bias", "both-hands": "fold", "off-the-mark": "ruler's mar
 
 def judge(session: Session, build: Build) -> None:
     """Reports what is found in a build without mistakes."""
-    report = session.report
+    report, words = session.report, session.print_words()
     for made, finding in (*look_over(build), *cut_off(session, build)):
         if _is_said(build, made, finding):
             continue
-        definition, calls = session.origins[_origin(made)]
+        definition, calls = session.origin(made.key)
         report.calls = list(calls)
+        finding.facts = words.facts(finding.facts)
         said = warned(finding, session.settings.units)
         span = definition.span if finding.step is None else _line(definition, finding.step.line, session)
         report.add(said.code, "warning", said.message, span, said.hint, home=session.main.file.source)
@@ -39,11 +40,6 @@ def _is_said(build: Build, made: Made, finding: Finding) -> bool:
     word = NOTED.get(finding.kind)
     where = build.made if finding.kind == "both-hands" else (made,)
     return word is not None and any(word in note.lower() for one in where for step in one.steps for note in step.notes)
-
-
-def _origin(made: Made) -> str:
-    """The key under which the definition was made: the whole's, and not its mirror image's."""
-    return (made.whole or made.key).removesuffix(" reversed")
 
 
 def _line(definition: Definition, line: int, session: Session) -> Span:

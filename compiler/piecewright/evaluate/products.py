@@ -31,6 +31,12 @@ class Product:
     def key(self) -> str:
         return self.made.key
 
+    @property
+    def origin(self) -> Product:
+        """What the steps of its definition gave: for a part its whole, for a mirror image what it is an image of."""
+        whole = self.whole or self
+        return whole.twin if whole.made.reversed and whole.twin is not None else whole
+
 
 def in_order(products: Mapping[str, Product], keys: Iterable[str]) -> tuple[Made, ...]:
     """What is made for these keys, whatever a unit uses before the unit itself."""

@@ -10,7 +10,7 @@ from piecewright.evaluate.products import Product
 from piecewright.evaluate.report import Problem
 from piecewright.evaluate.shown import plain
 from piecewright.exact import Exact, OutsideNumbers
-from piecewright.kernel.build import Piece
+from piecewright.kernel.build import Piece, Units
 from piecewright.kernel.foundation import ROUGH
 from piecewright.kernel.moves import mirrored
 from piecewright.source import Span
@@ -53,13 +53,14 @@ class Recipe:
         if isinstance(self.base, Brought):
             piece = self.base.source
             assert isinstance(piece, Piece)
-            units = session.settings.units
-            across = "" if piece.width is None else f"{plain(piece.width, units)} by "
-            if piece.shape == "square":
-                across = ""
-            base = f"{piece.shape} {across}{plain(piece.height, units)} of {piece.fabric}"
-            return base + turning(self.turn)
+            return cloth_text(piece, session.settings.units) + turning(self.turn)
         return session.mirror(self.base, self.mirrored).key + turning(self.turn)
+
+    def source(self, session: Session) -> tuple[Piece | str, str]:
+        """The piece of cloth, or the unit by its key, and how it is turned."""
+        if isinstance(self.base, Brought):
+            return self._cloth(self.base), turning(self.turn)
+        return session.mirror(self.base, self.mirrored).key, turning(self.turn)
 
     def brought(self, session: Session, span: Span, *, endless: bool = False) -> Brought:
         """The piece on its way to the table. Raises `Problem` for an angle that cannot be reached, and for a strip set
@@ -73,13 +74,9 @@ class Recipe:
 
     def _make(self, session: Session, span: Span) -> Brought:
         if isinstance(self.base, Brought):
-            brought = self.base
-            piece = brought.source
-            assert isinstance(piece, Piece)
-            if self.mirrored and piece.shape not in SAME_IN_MIRROR:
-                brought = replace(
-                    brought, unit=mirrored(brought.unit), source=replace(piece, reversed=not piece.reversed)
-                )
+            brought, piece = self.base, self._cloth(self.base)
+            if piece != brought.source:
+                brought = replace(brought, unit=mirrored(brought.unit), source=piece)
             name = brought.name
         else:
             product = session.mirror(self.base, self.mirrored)
@@ -96,11 +93,23 @@ class Recipe:
                 raise Problem("E311", f"a turn by {degrees} degrees cannot be worked out exactly", span) from None
         return replace(brought, unit=unit, name=name, words=self.words)
 
+    def _cloth(self, brought: Brought) -> Piece:
+        piece = brought.source
+        assert isinstance(piece, Piece)
+        has_hands = self.mirrored and piece.shape not in SAME_IN_MIRROR
+        return replace(piece, reversed=not piece.reversed) if has_hands else piece
+
     def _lengths(self, session: Session, product: Product, span: Span) -> Callable[[Exact], Brought]:
         def cut(length: Exact) -> Brought:
             return Recipe(session.cut_to(product, length), self.words, self.turn).brought(session, span)
 
         return cut
+
+
+def cloth_text(piece: Piece, units: Units) -> str:
+    """A piece of cloth with nothing lost: `rectangle 2 1/2 by 4 of dusk`."""
+    across = "" if piece.width is None or piece.shape == "square" else f"{plain(piece.width, units)} by "
+    return f"{piece.shape} {across}{plain(piece.height, units)} of {piece.fabric}"
 
 
 def turning(turn: int) -> str:

@@ -11,11 +11,13 @@ from piecewright.evaluate.definition import Definition
 from piecewright.evaluate.env import Value
 from piecewright.evaluate.judge import judge
 from piecewright.evaluate.products import in_order
+from piecewright.evaluate.proportion import check_fabrics, check_ruler
 from piecewright.evaluate.report import Problem, Silent
 from piecewright.evaluate.scope import Margin
 from piecewright.evaluate.session import Load, Session
+from piecewright.evaluate.unused import fabrics_used, tell_unused
 from piecewright.evaluate.values import UNKNOWN, Unknown
-from piecewright.kernel.build import Build, Demand, Fabric, Made, Piece
+from piecewright.kernel.build import Build, Demand, Fabric, Made
 from piecewright.syntax.ast import File, Line
 
 NOTHING: Mapping[str, str] = {}
@@ -49,15 +51,18 @@ def evaluate_lines(
     demands: list[Demand] = []
     for line in asked_lines:
         try:
-            key, number = asked_for(line, session.main)
-            demands.append(Demand(key=key, count=number))
+            one = asked_for(line, session.main)
+            demands.append(Demand(key=one.product.key, count=one.number))
         except Problem as problem:
             session.report.problem(problem)
         except Silent:
             continue
     made = in_order(session.products, (demand.key for demand in demands))
     build = Build(
-        settings=session.settings, fabrics=_fabrics(session, made), made=made, demands=tuple(demands)
+        settings=session.settings,
+        fabrics=_fabrics(session, fabrics_used(session, made)),
+        made=made,
+        demands=tuple(demands),
     )
     return (None if session.report.failed else build), tuple(session.report.found)
 
@@ -67,10 +72,30 @@ def _build(session: Session) -> Build:
     session.main.read()
     refuse_circles(session.main)
     session.check_overrides()
-    demands = asked(session)
+    wanted = asked(session)
     _look_through(session)
-    made = in_order(session.products, (demand.key for demand in demands))
-    return Build(settings=session.settings, fabrics=_fabrics(session, made), made=made, demands=demands)
+    counts: dict[str, int] = {}
+    for one in wanted:
+        counts[one.product.key] = counts.get(one.product.key, 0) + one.number
+    made = in_order(session.products, counts)
+    _proportions(session, made)
+    used = fabrics_used(session, made)
+    if not session.report.failed:
+        tell_unused(session, wanted, made, used)
+    return Build(
+        settings=session.settings,
+        fabrics=_fabrics(session, used),
+        made=made,
+        demands=tuple(Demand(key=key, count=count) for key, count in counts.items()),
+    )
+
+
+def _proportions(session: Session, made: tuple[Made, ...]) -> None:
+    """What stands in no proportion to the cloth, or to what is made of it."""
+    check_fabrics(session.main, session.settings, session.report)
+    if not session.report.failed:
+        file, cutter = session.main.file, session.cutter
+        check_ruler(file, cutter, made, session.settings, session.overrides, session.report)
 
 
 def _look_through(session: Session) -> None:
@@ -112,8 +137,6 @@ def _look_at(session: Session, definition: Definition) -> None:
         return
 
 
-def _fabrics(session: Session, made: tuple[Made, ...]) -> tuple[Fabric, ...]:
+def _fabrics(session: Session, used: set[str]) -> tuple[Fabric, ...]:
     """The fabrics of this file, and of others and stand-ins those that are used."""
-    used = {s.source.fabric for one in made for s in one.supplies if isinstance(s.source, Piece)}
-    used |= {session.fabrics[name].of for name in used}  # and the fabrics that prints are chosen from
     return tuple(f for name, f in session.fabrics.items() if name in used or session.main.names.get(name) is f)

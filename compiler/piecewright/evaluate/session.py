@@ -14,8 +14,9 @@ from piecewright.evaluate.drafts import Draft, supplies_of
 from piecewright.evaluate.env import Env, Value
 from piecewright.evaluate.library import library_file
 from piecewright.evaluate.mirror import mirrored_made
-from piecewright.evaluate.prints import print_of
+from piecewright.evaluate.prints import PrintWords, print_of
 from piecewright.evaluate.products import Product
+from piecewright.evaluate.received import received, received_text
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.remarks import remark_above
 from piecewright.evaluate.report import Problem, Report, Silent
@@ -26,8 +27,8 @@ from piecewright.evaluate.shown import plain, shown
 from piecewright.evaluate.standing import stand_in
 from piecewright.evaluate.steps import Table, run_verb
 from piecewright.evaluate.values import BROKEN, Broken, Quantity
-from piecewright.exact import INCH_PER, BadSize, Exact, Vector, fraction_text, parse_size
-from piecewright.kernel.build import Fabric, Made, Piece
+from piecewright.exact import INCH_PER, BadSize, Exact, Vector, parse_size
+from piecewright.kernel.build import Fabric, Handed, Made, Piece
 from piecewright.kernel.moves import turned
 from piecewright.kernel.unit import Unit, turned_from
 from piecewright.source import Span
@@ -36,6 +37,9 @@ from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Brought, Redraw, Work
 
 MOST_CALLS = 50  # also across files, so that a pattern cannot exhaust the evaluator
+
+Origin = tuple[Definition, tuple[tuple[Span, str], ...]]
+"""A definition, and the calls that led there."""
 
 Load = Callable[[str, Span], File | tuple[Diagnostic, ...]]
 
@@ -57,8 +61,9 @@ class Session:
         self._made: dict[tuple[object, ...], Product | None] = {}
         self._margins: dict[int, Value | Broken] = {}
         self._turned: dict[tuple[int, int], tuple[Unit, Unit]] = {}
-        self.origins: dict[str, tuple[Definition, tuple[tuple[Span, str], ...]]] = {}  # and the calls that led there
-        self._overrides = overrides
+        self._origins: dict[str, Origin] = {}
+        self.overrides = overrides
+        self.cutter = cutter
 
     # ── files and names ─────────────────────────────────────────────────────────────────────────
 
@@ -110,7 +115,7 @@ class Session:
         return found
 
     def _overridden(self, margin: Margin) -> Value | None:
-        text = self._overrides.get(margin.name) if margin.scope is self.main else None
+        text = self.overrides.get(margin.name) if margin.scope is self.main else None
         if text is None:
             return None
         try:
@@ -123,7 +128,7 @@ class Session:
         return Quantity(value, self.settings.units) if unit is None else Quantity(value * INCH_PER[unit], None)
 
     def check_overrides(self) -> None:
-        for name in self._overrides:
+        for name in self.overrides:
             if name not in SETTINGS and not isinstance(self.main.names.get(name), Margin):
                 start = Span(self.main.file.source, 0, 0)
                 hint = f"write `{name} is …` at the left margin, and it can be set"
@@ -168,6 +173,10 @@ class Session:
             self.fabrics[fabric] = replace(assorted, assorted=True)
         one = print_of(assorted, word, values)
         return self.fabrics.setdefault(one.name, one)
+
+    def print_words(self) -> PrintWords:
+        """How the prints chosen so far are called."""
+        return PrintWords(self.fabrics, self.products, self.settings.units)
 
     def made(
         self,
@@ -218,8 +227,9 @@ class Session:
 
     def _make(self, definition: Definition, values: Mapping[str, Value], given: Mapping[str, Span]) -> Product | None:
         definition.used = True
-        arguments = tuple((p.name, self._said(definition, p, values[p.name])) for p in definition.parameters)
-        product = self._product(self.run(definition, values, given), arguments)
+        arguments = tuple((p.name, received_text(p, values[p.name], self)) for p in definition.parameters)
+        handed = tuple(filter(None, (received(p, values[p.name], self) for p in definition.parameters)))
+        product = self._product(self.run(definition, values, given), arguments, handed)
         if product is not None:
             product.handed = (values, given)
         return product
@@ -230,13 +240,17 @@ class Session:
         key = ("lengths", product.key, length)
         if key not in self._made:
             whole = self.mirror(product, True) if product.made.reversed else product
-            definition, calls = self.origins[whole.key]
+            definition, calls = self.origin(whole.key)
             assert whole.usable is not None
             table = self.run(definition, *whole.handed, drawn=length * max(1, min((whole.usable / length).floor(), 3)))
             table.cut_lengths(length)
             before = list(self.report.calls)
             self.report.calls = list(calls)
-            cut = self._product(table, (*whole.made.arguments, ("long", plain(length, self.settings.units))))
+            cut = self._product(
+                table,
+                (*whole.made.arguments, ("long", plain(length, self.settings.units))),
+                (*whole.made.handed, Handed(parameter="long", value=length)),
+            )
             self.report.calls = before
             self._made[key] = cut and self.mirror(cut, product.made.reversed)
         found = self._made[key]
@@ -244,7 +258,9 @@ class Session:
             raise Silent
         return found
 
-    def _product(self, table: Table, arguments: tuple[tuple[str, str], ...]) -> Product | None:
+    def _product(
+        self, table: Table, arguments: tuple[tuple[str, str], ...], handed: tuple[Handed, ...]
+    ) -> Product | None:
         definition, work = table.definition, table.env.work
         if table.env.lost or work is None:
             return None
@@ -266,6 +282,7 @@ class Session:
             segment=work.segment,
             slant=work.slant,
             chosen=tuple(table.chosen),
+            handed=handed,
         )
         product = Product(made, work.usable)
         for name, unit, copies in work.parts:
@@ -273,8 +290,12 @@ class Session:
             part = replace(made, key=part_key, name=name, unit=unit, copies=copies, whole=text)
             product.parts[name] = self.products[part_key] = Product(part, None, product)
         self.products[text] = product
-        self.origins[text] = (definition, tuple(self.report.calls))
+        self._origins[text] = (definition, tuple(self.report.calls))
         return product
+
+    def origin(self, key: str) -> Origin:
+        """The definition that a product was made by."""
+        return self._origins[self.products[key].origin.key]
 
     def _measured(self, table: Table, work: Work) -> list[Draft]:
         """The steps, with how much of each strip a segment takes."""
@@ -322,17 +343,6 @@ class Session:
         while f"{key} ({number})" in self.products:
             number += 1
         return f"{key} ({number})"
-
-    def _said(self, definition: Definition, parameter: Parameter, value: Value) -> str:
-        if isinstance(value, Quantity):
-            if parameter.kind == "count" and value.amount.is_rational:
-                return fraction_text(value.amount)
-            return plain(value.inches, self.settings.units)
-        if isinstance(value, Fabric):
-            return value.name
-        if isinstance(value, Recipe):
-            return value.text(self)
-        return str(getattr(value, "word", ""))
 
     def mirror(self, product: Product, reversed: bool) -> Product:
         """The product, or its mirror twin."""

@@ -9,6 +9,7 @@ from piecewright.evaluate import buying
 from piecewright.evaluate.bind import near
 from piecewright.evaluate.colours import COLOURS
 from piecewright.evaluate.cutters import cutter_of
+from piecewright.evaluate.proportion import check_heading
 from piecewright.evaluate.report import Problem, Report
 from piecewright.exact import INCH_PER, BadSize, Exact, parse_size
 from piecewright.kernel.build import Fabric, Scrap, Settings, Sold, Units
@@ -94,18 +95,21 @@ def settings_of(
         own_line = [one for one in lines if isinstance(one, Line) and _word(one) == "usable"]
         report.problem(buying.narrow(own_line[0].span if own_line and "usable" not in overrides else start))
         usable = DEFAULT.usable  # so that only this is told, once
-    return Settings(
+    settings = Settings(
         title=cast(str, found.get("title", DEFAULT.title)),
         edition=cast(str, found.get("edition", DEFAULT.edition)),
         seam=seam,
         units=units,
         ruler=cast(Exact, found.get("ruler", DEFAULT.ruler)),
-        tolerance=cast(Exact, found.get("tolerance", DEFAULT.tolerance)),
+        tolerance=cast(Exact, found.get("tolerance", min(DEFAULT.tolerance, seam))),
         usable=usable,
         press=cast(str, found.get("press", DEFAULT.press)),
         sold=cast(Sold, found.get("sold", buying.default_sold(units))),
         cutter=own,
     )
+    if not report.failed:
+        check_heading(file, settings, overrides, report)
+    return settings
 
 
 def _word(line: Line) -> str:
@@ -180,7 +184,8 @@ def _value(name: str, item: Item, units: Units) -> object:
 
 def _length(name: str, length: Exact, span: Span) -> Exact:
     if length < 0 or (not length and name != "tolerance"):
-        raise Problem("E304", f"the {name} is nothing", span, _example(name))
+        what = {"usable": "usable width", "ruler": "finest mark of the ruler"}.get(name, name)
+        raise Problem("E304", f"the {what} is nothing", span, _example(name))
     return length
 
 

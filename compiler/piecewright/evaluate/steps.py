@@ -11,7 +11,6 @@ from piecewright.evaluate.drafts import Draft, also
 from piecewright.evaluate.env import Env
 from piecewright.evaluate.laid import faced, layers_refused, still_layered, unfilled
 from piecewright.evaluate.on_paper import off_paper, papered
-from piecewright.evaluate.prints import in_words
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.refusals import saying
 from piecewright.evaluate.report import Problem, Silent
@@ -369,5 +368,6 @@ def run_verb(
         kind, slot, facts = error.kind, "", error.facts
     except OutsideNumbers:
         kind, slot, facts = "outside-numbers", "", {}
-    said_so = saying(kind, {**facts, "place of": match.place}, session.settings)
-    raise Problem(said_so.code, in_words(said_so.message, session.fabrics), match.place(slot), said_so.hint)
+    told = session.print_words().facts(facts)
+    said_so = saying(kind, {**told, "place of": match.place}, session.settings)
+    raise Problem(said_so.code, said_so.message, match.place(slot), said_so.hint)

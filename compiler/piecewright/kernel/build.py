@@ -189,16 +189,26 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Handed:
+    """What a parameter was handed that is no fabric, count or place: a size in inches, a piece of cloth, or a unit by
+    its key, with how it is `turned` (` turned left`, or nothing)."""
+
+    parameter: str
+    value: Exact | Piece | str
+    turned: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Made:
     """One definition with what it was handed, evaluated once.
 
     `key` is unique and stable: `half-square(2 1/2, sand, dusk)`, with ` reversed` behind it where it is
     made as in a mirror; of a definition that ends in unlike parts there is one for each named part, with
     the part's name and `whole` the key under which the steps stand. `arguments` are pairs of parameter and
-    printed value. `copies` is what one run gives. For a strip set `segments` is how many segments one full
-    set gives (else None), `segment` how much of the set's length each takes, and `slant` what the ends of a set
-    cut at an angle waste of it. `unit` is the result as it lies. `chosen` are the names of the prints that one
-    run of its steps chooses.
+    printed value; of those that are sizes or pieces `handed` has the values themselves. `copies` is what one
+    run gives. For a strip set `segments` is how many segments one full set gives (else None), `segment` how
+    much of the set's length each takes, and `slant` what the ends of a set cut at an angle waste of it. `unit`
+    is the result as it lies. `chosen` are the names of the prints that one run of its steps chooses.
     """
 
     key: str
@@ -218,6 +228,7 @@ class Made:
     segment: Exact | None = None
     slant: Exact | None = None
     chosen: tuple[str, ...] = ()
+    handed: tuple[Handed, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ from piecewright.kernel.measure import bounds, height, width
 from piecewright.kernel.unit import Unit
 from piecewright.plan.places import edges_words, is_edge, is_point, line_words, point_words
 from piecewright.plan.rounding import cut_size, measured_extent, measured_size
-from piecewright.plan.words import extent_text, is_inexact, listed, plural, sentence, typographic
+from piecewright.plan.words import extent_text, listed, plural, sentence, spoken_size
 
 _SIDES = ("left", "right", "top", "bottom")
 
@@ -160,4 +160,4 @@ def _amount(amount: Exact, settings: Settings) -> str:
     size = measured_size(amount, settings)
     if size.ruler == "0":
         return "a thread"
-    return f"about {typographic(size.ruler)}" if is_inexact(size) else size.shown
+    return spoken_size(size)

@@ -14,8 +14,8 @@ from piecewright.plan.model import Figure, Label
 from piecewright.plan.onto_paper import middle
 from piecewright.plan.scene_lay import cell_shifts
 from piecewright.plan.table import moved
-from piecewright.plan.titles import turning
 from piecewright.plan.tongue import Tongue, piece_named
+from piecewright.plan.words import turning
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,6 +15,7 @@ from piecewright.plan.cutlist import cut_plans, cut_rows
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
 from piecewright.plan.letters import lettered
+from piecewright.plan.mirrored import description_of
 from piecewright.plan.model import (
     CutPlan,
     Extent,
@@ -30,7 +31,7 @@ from piecewright.plan.quilted import bound_in, bound_size
 from piecewright.plan.rounding import given_size, measured_extent
 from piecewright.plan.steps import step_plans
 from piecewright.plan.strips import strips
-from piecewright.plan.titles import figure_id, ids, titles, whole_name
+from piecewright.plan.titles import figure_id, ids, titles
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import extent_text, listed, plain, sentence
 from piecewright.plan.working import work_text
@@ -49,7 +50,6 @@ def plan(build: Build, *, most_cuts: int = CUTS, kits: int = 1) -> Plan:
     `kits`: for so many copies the cutting is planned at once too."""
     work = wanted(build)
     names, files = titles(build), ids(key for made in build.made for key in (made.key, made.whole) if key)
-    names.update((item.key, whole_name(item.key)) for item in work if item.key not in names)
     words, prints = Words(build), handed(build)
     asked = frozenset(demand.key for demand in build.demands)
     rows = cut_rows(build, cuttings(build, work))
@@ -120,7 +120,7 @@ def _unit_plans(
                 name=made.name,
                 title=title,
                 kind=made.kind,
-                description=plain(made.description),
+                description=description_of(made, tongue.made, tongue.titles),
                 arguments=made.arguments,
                 fabrics=tuple(dict.fromkeys(fabrics)),
                 makes=item.needed[index],

@@ -8,16 +8,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from zlib import crc32
 
-from piecewright.kernel.build import Build, Made
+from piecewright.exact import Exact
+from piecewright.kernel.build import Build, Handed, Made, Piece
 from piecewright.plan.assorted import Words
-from piecewright.plan.words import listed, plain, typographic
+from piecewright.plan.rounding import given_size
+from piecewright.plan.tongue import Tongue
+from piecewright.plan.words import listed, plain, spoken_size, typographic
 
 _LONGEST_ID = 60
 _FEW = 3  # so many fabrics are all told where one of them differs
 _ENDING = re.compile(r"-(step-\d+|finished|outlines)$")
-_TURNING = re.compile(r"(?: turned (?:\d+ )?(?:left|right|around)| reversed)+$")
 
 
 def ids(keys: Iterable[str]) -> dict[str, str]:
@@ -35,36 +38,63 @@ def ids(keys: Iterable[str]) -> dict[str, str]:
 def titles(build: Build) -> dict[str, str]:
     """A title for each key: `half-square`, or `half-square 2½, sand and dusk` where another has the name.
 
-    The part of a cut with unlike parts is called by its own name.
+    The part of a cut with unlike parts is called by its own name; the whole has a title too.
     """
-    fabrics, words = {fabric.name for fabric in build.fabrics}, Words(build)
-    alike: dict[str, list[Made]] = {}
-    for made in build.made:
-        alike.setdefault(made.name, []).append(made)
-    found: dict[str, str] = {}
-    for name, group in alike.items():
-        differing = _differing(group)
-        cloth = {parameter for made in group for parameter, value in made.arguments if value in fabrics}
-        if differing & cloth and len(cloth) <= _FEW:
-            differing |= cloth
-        for made in group:
-            values = [value for parameter, value in made.arguments if parameter in differing]
-            title = name + _told(values, fabrics)
-            if made.reversed and len(group) > 1:
+    parts = {made.whole: made for made in build.made if made.whole is not None}
+    wholes = [replace(made, key=key, name=whole_name(key)) for key, made in parts.items()]
+    naming = _Naming(build, (*build.made, *wholes))
+    return _told_apart({made.key: naming.title(made) for made in (*build.made, *wholes)})
+
+
+class _Naming:
+    """The titles of what is made, from the values it was handed."""
+
+    def __init__(self, build: Build, named: Iterable[Made]) -> None:
+        self._words = Words(build)
+        self._fabrics = {fabric.name for fabric in build.fabrics}
+        self._made = {made.key: made for made in build.made}
+        directional = frozenset(fabric.name for fabric in build.fabrics if fabric.directional)
+        self._tongue = Tongue(settings=build.settings, made=self._made, titles={}, directional=directional)
+        self._alike: dict[str, list[Made]] = {}
+        for made in named:
+            self._alike.setdefault(made.name, []).append(made)
+        self._differing = {name: self._telling(group) for name, group in self._alike.items()}
+        self._known: dict[str, str] = {}
+
+    def title(self, made: Made) -> str:
+        """The name, and what it was handed that tells it from others of the name."""
+        found = self._known.get(made.key)
+        if found is None:
+            handed = {one.parameter: one for one in made.handed}
+            values = [pair for pair in made.arguments if pair[0] in self._differing[made.name]]
+            others = [self._said(handed[p]) if p in handed else v for p, v in values if v not in self._fabrics]
+            title = made.name + _told(others, [v for _, v in values if v in self._fabrics])
+            if made.reversed and len(self._alike[made.name]) > 1:
                 title += " reversed"
-            found[made.key] = words.text(plain(title))
-    return _told_apart(found)
+            found = self._known[made.key] = self._words.text(plain(title))
+        return found
+
+    def _telling(self, group: list[Made]) -> set[str]:
+        """The parameters whose values tell these apart."""
+        differing = _differing(group)
+        cloth = {parameter for made in group for parameter, value in made.arguments if value in self._fabrics}
+        return differing | cloth if differing & cloth and len(cloth) <= _FEW else differing
+
+    def _said(self, handed: Handed) -> str:
+        """`2½`, `about 8½`, `dusk square 2½`, `(half-square in sand and dusk) turned left`."""
+        value = handed.value
+        if isinstance(value, Exact):
+            return spoken_size(given_size(value, self._tongue.settings))
+        if isinstance(value, Piece):
+            return self._tongue.piece(value) + handed.turned
+        made = self._made.get(value)
+        title = self.title(made) if made is not None else whole_name(value)
+        return (f"({title})" if " " in title else title) + handed.turned
 
 
 def whole_name(key: str) -> str:
     """The name a definition was called by: `slashed` of `slashed(9, sand)`."""
     return key.split("(", 1)[0].split(" ", 1)[0]
-
-
-def turning(name: str) -> str:
-    """How a piece is turned, from what it is called: ` turned right` of `blade turned right`, else nothing."""
-    match = _TURNING.search(name)
-    return match.group(0) if match else ""
 
 
 def _differing(group: list[Made]) -> set[str]:
@@ -76,11 +106,9 @@ def _differing(group: list[Made]) -> set[str]:
     return {p for p, different in values.items() if len(different) > 1 or holders[p] < len(group)}
 
 
-def _told(values: list[str], fabrics: set[str]) -> str:
+def _told(others: list[str], cloth: list[str]) -> str:
     """` 2½, sand and dusk`: sizes and pieces first, then the fabrics."""
-    others = [typographic(value) for value in values if value not in fabrics]
-    cloth = [value for value in values if value in fabrics]
-    text = ", ".join(others)
+    text = ", ".join(typographic(one) for one in others)
     if cloth:
         text += (", " if others else "in ") + listed(cloth)
     return f" {text}" if text else ""

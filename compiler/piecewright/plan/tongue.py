@@ -11,8 +11,7 @@ from piecewright.kernel.build import Made, Piece, Settings, Step
 from piecewright.kernel.measure import height, raw_edge, width
 from piecewright.kernel.unit import Unit
 from piecewright.plan.rounding import cut_size, given_size
-from piecewright.plan.titles import turning
-from piecewright.plan.words import plain, shape_size, typographic
+from piecewright.plan.words import plain, shape_size, turning, typographic
 
 _NO_TEMPLATES: Mapping[Exact, tuple[str, str]] = {}
 Source = Piece | str  # what is brought to the table: a piece of cloth, or a unit by its key

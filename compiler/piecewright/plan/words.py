@@ -10,6 +10,7 @@ from piecewright.exact.size import fraction_text
 from piecewright.plan.model import Extent, Size
 
 _FRACTION = re.compile(r"(?:(?<![\w./])(\d+) )?(?<![\w./])(\d+)/(\d+)(?![\w/])")
+_TURNING = re.compile(r"(?: turned (?:\d+ )?(?:left|right|around)| reversed)+$")
 _VOWEL_SOUND = re.compile(r"(?!uni|use|eu|one)[aeiou]", re.IGNORECASE)
 
 
@@ -58,6 +59,12 @@ def plain(text: str) -> str:
     return " ".join("".join(char if char.isprintable() else " " for char in text).split())
 
 
+def turning(name: str) -> str:
+    """How a piece is turned, from what it is called: ` turned right` of `blade turned right`, else nothing."""
+    match = _TURNING.search(name)
+    return match.group(0) if match else ""
+
+
 def shape_size(shape: str, width: str, height: str, angle: int | None) -> str:
     """A cut size as it is written: `2½` of a square, `2½ × 4½`, `6 × 2½ at 45°`, `3¾ high at 60°` of a triangle,
     `2½ wide at 45°` of a diamond, which is as high as it is wide."""
@@ -74,6 +81,11 @@ def extent_text(extent: Extent) -> str:
     sides = [typographic(side.ruler) for side in (extent.width, extent.height)]
     inexact = any(is_inexact(side) for side in (extent.width, extent.height))
     return f"{'about ' if inexact else ''}{sides[0]} by {sides[1]}"
+
+
+def spoken_size(size: Size) -> str:
+    """`8½`, and `about 8½` where it is off the mark."""
+    return f"about {typographic(size.ruler)}" if is_inexact(size) else size.shown
 
 
 def is_inexact(size: Size) -> bool:

@@ -196,6 +196,18 @@ def text_inside_text(text: Span, after: Span) -> Slip:
     )
 
 
+def rest_of_text(text: Span, remark: Span) -> Slip:
+    """For `"oat linen, colour "#ffffff"`, where what stands behind the second mark would be left out as a remark."""
+    mark = text.text[-1]
+    return Slip(
+        "E119",
+        f"the text ends before `#`, and the rest of the line, `{remark.text}`, would be a remark",
+        text,
+        Label(span=remark, text="this would be left out"),
+        hint=f"close the text where it ends with `{mark}`; a remark behind a text begins after a space",
+    )
+
+
 def inch_word(number: Span, word: Span) -> Slip:
     """For `6 in`, where the measure is not written so."""
     return Slip(

@@ -72,6 +72,8 @@ def words(source: Source, start: int, end: int, sizes: Sizes) -> list[Token]:
                         raise slip
                 value = Text(text=inside, span=Span(source, begin, place))
             elif kind in IGNORED:
+                if previous == "TEXT":
+                    _remark(source, tokens[-1], begin, end)
                 place = end
                 break
             else:
@@ -108,6 +110,14 @@ def _after_number(source: Source, number: Token, start: int, end: int) -> None:
         raise slips.inch_word(before, word)
     if number[3] == start and source.text[start - 1].isalnum():
         raise slips.run_together(before, word)
+
+
+def _remark(source: Source, text: Token, start: int, end: int) -> None:
+    """Refuse a remark that is the rest of a text: in `"oat, colour "#ffffff"` the second mark was meant to open one.
+    So it is read where such a mark stands in the remark, and the text runs into it or ends with a blank."""
+    words, mark = source.text, source.text[text[3] - 1]
+    if mark in words[start:end] and (text[3] == start or words[text[3] - 2].isspace()):
+        raise slips.rest_of_text(Span(source, text[2], text[3]), Span(source, start, end))
 
 
 def _minus(source: Source, tokens: list[Token], start: int, end: int, line_end: int) -> None:

@@ -11,7 +11,7 @@ from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.measure import height, width
 from piecewright.verbs.cloth import counted
 from piecewright.verbs.registry import Said, Verb
-from piecewright.verbs.work import Bench, Done, Refused
+from piecewright.verbs.work import Bench, Done, Refused, not_more
 
 
 def run(bench: Bench, said: Said) -> Done:
@@ -22,6 +22,7 @@ def run(bench: Bench, said: Said) -> Done:
     beyond = ROUND if bench.settings.units == "inch" else ROUND_METRIC * INCH_PER["cm"]
     if clause is not None:
         beyond = clause.length("SIZE")
+        not_more(beyond, min(width(work.unit), height(work.unit)), clause.at("SIZE"))
     usable = bench.fabrics[fabric].usable
     if usable <= bench.settings.seam * 2:
         raise Refused("cloth-too-narrow", "FABRIC", usable=usable)

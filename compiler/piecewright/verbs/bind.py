@@ -8,9 +8,10 @@ from piecewright.exact import INCH_PER
 from piecewright.kernel.action import Bind
 from piecewright.kernel.binding import EXTRA, EXTRA_METRIC, Join, binding, perimeter
 from piecewright.kernel.build import Piece, Supply
+from piecewright.kernel.measure import height, width
 from piecewright.verbs.cloth import counted
 from piecewright.verbs.registry import Said, Verb
-from piecewright.verbs.work import Bench, Done, Refused
+from piecewright.verbs.work import Bench, Done, Refused, not_more
 
 
 def run(bench: Bench, said: Said) -> Done:
@@ -21,6 +22,7 @@ def run(bench: Bench, said: Said) -> Done:
     if wide <= settings.seam * 4:
         # folded lengthwise, it is sewn one allowance from the edge and turned over it
         raise Refused("binding-too-narrow", "WIDTH", width=wide)
+    not_more(wide, min(width(work.unit), height(work.unit)), "WIDTH")
     usable = bench.fabrics[fabric].usable
     join: Join = "diagonal"
     for clause in said.clauses:

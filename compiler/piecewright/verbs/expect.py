@@ -28,6 +28,7 @@ def run(bench: Bench, said: Said) -> Done:
     within = said.length(leeway) if leeway in said else None
     if "MEASURE" in said:
         word, wanted = said.word("MEASURE"), said.length("SIZE")
+        _sensible(within, (wanted,), leeway)
         if work.usable is not None and word != "height":
             raise Refused("strip-no-ends", "MEASURE")
         there = _measure(work.unit, word, finished)
@@ -37,6 +38,7 @@ def run(bench: Bench, said: Said) -> Done:
         raise Refused("strip-no-ends", "ACROSS")
     there_now = _size(work.unit, finished)
     sizes = said.length("ACROSS"), said.length("DOWN")
+    _sensible(within, sizes, leeway)
     _compare(work, said, there_now, sizes, within, finished, ("ACROSS", "DOWN"))
     return _done(Expect(measure="size", values=sizes, within=within, finished=finished))
 
@@ -113,6 +115,12 @@ def _measure(unit: Unit, word: str, finished: bool) -> Exact:
     if word == "height":
         return _size(unit, finished)[1]
     return edge_length(unit, edge_of(unit, word, "MEASURE"), finished=finished)
+
+
+def _sensible(within: Exact | None, wanted: tuple[Exact, ...], slot: str) -> None:
+    """What is allowed for is less than the size; else work of no size at all would do."""
+    if within is not None and within >= min(wanted):
+        raise Refused("within-all", slot, within=within, least=min(wanted))
 
 
 def _compare(

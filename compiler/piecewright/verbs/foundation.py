@@ -7,7 +7,7 @@ from piecewright.kernel.action import Add
 from piecewright.kernel.build import Piece, Supply
 from piecewright.kernel.foundation import ROUGH, Foundation, pieced, rough, started
 from piecewright.verbs.registry import Said, Verb
-from piecewright.verbs.work import Bench, Done, Work
+from piecewright.verbs.work import Bench, Done, Work, not_more
 
 MARGIN = Exact(1, 4)
 """Beyond the allowance on every side of a rough piece, in inches: common practice."""
@@ -16,6 +16,8 @@ MARGIN = Exact(1, 4)
 def run(bench: Bench, said: Said) -> Done:
     """A paper of that cut size with its first piece on it, which covers what the later ones leave."""
     margin = said.clause("margin")
+    if margin is not None:
+        not_more(margin.length("SIZE"), min(said.length("ACROSS"), said.length("DOWN")), margin.at("SIZE"))
     return on_paper(
         started(
             said.length("ACROSS"),

@@ -31,6 +31,12 @@ class Refused(Exception):
         self.facts = facts
 
 
+def not_more(size: Exact, least: Exact, slot: str) -> None:
+    """Refuses what goes round the work and is more than the work itself, at its narrowest."""
+    if size > least:
+        raise Refused("more-than-work", slot, size=size, least=least)
+
+
 class Redraw(Exception):
     """The strips of this definition have to be drawn `length` long, in inches, for the step to be shown."""
 
