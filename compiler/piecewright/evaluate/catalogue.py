@@ -8,7 +8,7 @@ from __future__ import annotations
 import os
 
 from piecewright.dataclass import dataclass
-from piecewright.evaluate.definition import Definition
+from piecewright.evaluate.definition import OR, Definition
 from piecewright.evaluate.library import INDEX, index, library_folder, read_library
 from piecewright.evaluate.remarks import remark_above
 from piecewright.evaluate.session import Session
@@ -25,7 +25,8 @@ CYCLE = (INK, GOLD, MOSS, RUST, CLAY, CREAM)  # for any other, in order
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
-    """One definition of the library. `parameters` are as written, each with its default behind it (`size 6`);
+    """One definition of the library. `parameters` are as written, each with its default behind it (`size 6`, or `size 6
+    or 16 cm` with another for patterns in centimetres);
     `fabrics` those of them that have none, which in the library are fabrics; `parts` the names that its last cut
     gives; `about` its description, whose first sentence is `title`."""
 
@@ -54,7 +55,8 @@ class Entry:
 
     def call(self, name: str = "") -> str:
         """A call to paste: its fabrics, and its sizes where they do not hang on others."""
-        plain = tuple(one for one in self.parameters if one in self.fabrics or one.split(" ", 1)[1][0].isdigit())
+        written = (one.partition(f" {OR} ")[0] for one in self.parameters)
+        plain = tuple(one for one in written if one in self.fabrics or one.split(" ", 1)[1][0].isdigit())
         return _called(name or self.name, plain)
 
 
@@ -83,7 +85,7 @@ def _entry(definition: Definition, file: str) -> Entry:
         kind=definition.kind,
         file=file,
         parameters=tuple(
-            f"{one.name} {one.default.span.text}" if one.default is not None else one.name
+            f"{one.name} {' or '.join(default.span.text for default in one.defaults)}" if one.defaults else one.name
             for one in definition.parameters
         ),
         fabrics=tuple(one.name for one in definition.parameters if one.default is None),
