@@ -34,7 +34,7 @@ def test_words_choose(run: Run) -> None:
     assert (ended.code, ended.err) == (0, "")
     assert ended.out == (
         "Blocks: nine patch\n"
-        "  churn-dash(ground, dasher, size 9)\n"
+        "  churn-dash(ground, dasher, size 9 or 24 cm)\n"
         "      Half-square triangle units at the corners, squares of two bars between them, a plain square in the "
         "middle.\n"
     )

@@ -122,6 +122,7 @@ CODES: dict[str, Code] = {
     "W510": Code("not cloth enough", "warning"),
     "W511": Code("a table that does not come out", "warning"),
     "W512": Code("a size far beyond what is usual", "warning"),
+    "W515": Code("a print with a direction that does not lie upright", "warning"),
     "W540": Code("a fabric that nothing is cut from", "warning"),
     "W541": Code("a stand-in where the pattern has fabrics", "warning"),
     "W542": Code("a block or quilt that is never made", "warning"),

@@ -231,6 +231,7 @@ def opened(work: Layers, pressed: Pressed = "open") -> Unit:
                     tuple(reflected_point(p, start, along) for p in reversed(cell)) for cell in patch.cells
                 ),
                 grain=reflected_direction(patch.grain, along),
+                mirrored=not patch.mirrored,
             )
             _show(flap, before, "ear", flaps, ledger)
         for seam in _seams_left(upper.seams, start, along):
