@@ -286,7 +286,12 @@ def _parameter(phrase: Phrase, before: list[Parameter]) -> Parameter:
             phrase.parts[1].span,
             "a default is written as name and value: `size 6`",
         )
-    if len(items) == 4 and len(phrase.parts) == 1 and isinstance(items[2], Name) and items[2].text == OR:
+    if len(items) > 2 and len(phrase.parts) == 1 and isinstance(items[2], Name) and items[2].text == OR:
+        if len(items) == 3:
+            hint = f"write both: `{name.text} 6 {OR} 16 cm`"
+            raise Problem("E212", f"after `{OR}` the default in centimetres is missing", items[2].span, hint)
+        if len(items) > 4:
+            raise Problem("E212", f"`{items[4].span.text}` has no place after two defaults", items[4].span)
         return Parameter(name.text, name.span, *(_default(phrase, items[at : at + 1]) for at in (1, 3)))
     return Parameter(name.text, name.span, _default(phrase, items[1:]))
 
