@@ -6,7 +6,9 @@ raw edges even with the work below, and opened over the one seam that a cut leav
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from typing import TypeVar
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
@@ -27,6 +29,7 @@ from piecewright.kernel.polygon import area, carve, merged, side
 from piecewright.kernel.removal import clipped
 from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Pressed, Seam, Unit
 
+_T = TypeVar("_T")
 Stitch = tuple[Vector, Vector]  # a point, and the unit vector along it
 
 
@@ -347,8 +350,18 @@ def _matches(first: Layers, second: Layers) -> bool:
             continue
         by = placed.corners[0].finished - second.base.corners[0].finished.turned(turning)
         other = turned_layers(second, turning, by)
-        if all(any(_same(a, b) for b in first.uppers) for a in other.uppers) and all(
-            any(not d.cross(e) and not d.cross(q - p) for q, e in first.stitches) for p, d in other.stitches
-        ):
+        if _paired(first.uppers, other.uppers, _same) and _paired(first.stitches, other.stitches, _one_line):
             return True
     return False
+
+
+def _paired(first: tuple[_T, ...], second: tuple[_T, ...], same: Callable[[_T, _T], bool]) -> bool:
+    """Whether each of either has one like it among the other."""
+    return all(any(same(a, b) for b in second) for a in first) and all(
+        any(same(a, b) for a in first) for b in second
+    )
+
+
+def _one_line(first: Stitch, second: Stitch) -> bool:
+    (p, along), (q, other) = first, second
+    return not along.cross(other) and not along.cross(q - p)
