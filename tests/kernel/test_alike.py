@@ -1,5 +1,5 @@
-"""When parts are alike: as outlines with colours, in layers, and as rows of the cut list. What must be and what must not,
-each by a change of one thing."""
+"""When parts are alike: as outlines with colours, in layers, and as rows of the cut list. What must be and what must
+not, each by a change of one thing."""
 
 from __future__ import annotations
 
@@ -45,6 +45,8 @@ def test_layers_that_are_turned_and_moved(degrees: int) -> None:
     work = layers(scalene("a"), scalene("b"))
     other = turned_layers(work, Vector.at(degrees), AWAY)
     assert alike_layers(work, other) and alike_layers(other, work)
+    ((spot, along),) = other.stitches
+    assert (spot, along) == (Vector.at(degrees) + AWAY, UP.turned(Vector.at(degrees))), "the stitching turns with it"
 
 
 def test_layers_of_which_one_lies_over_are_alike_with_the_pieces_exchanged() -> None:
@@ -81,7 +83,7 @@ def test_several_pieces_on_top_in_any_order() -> None:
     one, other = square(3, "b"), moved(square(3, "c"), Vector(5, 0))
     work = layers(base, one, other)
     assert alike_layers(work, layers(base, other, one))
-    assert not alike_layers(work, layers(base, one, one))
+    assert not alike_layers(work, layers(base, one, one)) and not alike_layers(layers(base, one, one), work)
     assert not alike_layers(work, layers(base, square(3, "c"), moved(square(3, "b"), Vector(5, 0))))
     two = ((Vector(1, 0), UP), (Vector(6, 0), UP))
     assert alike_layers(layers(base, one, other, at=two), layers(base, one, other, at=two[::-1]))
@@ -118,6 +120,8 @@ def test_the_raw_outline_counts_too() -> None:
     (first, *rest) = unit.corners
     blunt = replace(unit, corners=(replace(first, raw=(Vector(0, S), Vector(S, 0))), *rest))
     assert alike(unit, blunt) is None
+    short = replace(unit, corners=(replace(first, finished=Vector(S, S + S)), *rest))
+    assert alike(unit, short) is None, "nor does it finish alike"
 
 
 # ── rows of the cut list ────────────────────────────────────────────────────────────────────────
@@ -163,8 +167,8 @@ def test_a_piece_as_the_cut_list_knows_it(
 
 
 def test_a_strip_without_ends_stays_a_strip() -> None:
-    strip = piece("strip", None, 2, reversed=True)
-    assert plain_piece(strip, False) == replace(strip, reversed=False)
+    strip = piece("strip", None, 2, reversed=True, lengthwise=True)
+    assert plain_piece(strip, False) == replace(strip, reversed=False, lengthwise=False)
     assert piece_shape(strip, Exact(2)) == "strip" and piece_shape(strip, Exact(5)) == "strip"
     assert written_size("strip", Exact(40), Exact(2), False) == (Exact(2), Exact(40))
     assert written_size("strip", Exact(40), Exact(2), True) == (Exact(2), Exact(40))

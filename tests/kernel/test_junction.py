@@ -119,7 +119,8 @@ def test_a_corner_that_fits_into_an_inner_one(first: int, second: int, at_start:
 
 @pytest.mark.parametrize(
     ("first", "second"),
-    [(270, 90), (90, 270), (270, 120), (120, 270), (225, 135), (225, 225), (270, 270), (225, 180), (180, 225)],
+    [(270, 90), (90, 270), (270, 120), (120, 270), (225, 135), (225, 225), (270, 270), (225, 180), (180, 225),
+     (300, 300), (315, 270)],
 )
 @pytest.mark.parametrize("at_start", [True, False])
 def test_no_room_where_both_go_round_and_more(first: int, second: int, at_start: bool) -> None:

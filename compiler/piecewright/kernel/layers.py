@@ -342,7 +342,7 @@ def turned_layers(work: Layers, turning: Vector, by: Vector) -> Layers:
 
 
 def _matches(first: Layers, second: Layers) -> bool:
-    if len(first.uppers) != len(second.uppers) or len(first.stitches) != len(second.stitches):
+    if len(first.uppers) != len(second.uppers):
         return False
     for turning in turnings(first.base, second.base):
         placed = turned_onto(first.base, second.base, turning)
