@@ -117,7 +117,7 @@ def counted(sheet: ArrangementSheet) -> str:
         if sheet.kept is None:
             text += f"; too many to say how many are {sheet.wanted}"
         else:
-            text += f"; {sheet.kept} of them {'is' if sheet.kept == 1 else 'are'} {sheet.wanted}"
+            text += f"; {sheet.kept or 'none'} of them {'is' if sheet.kept < 2 else 'are'} {sheet.wanted}"
     if not shown and (sheet.kept is None or sheet.kept):
         return text + ". They are too many to draw: ask for a symmetry, for seams that meet, or for a smaller table."
     if sheet.kept is None:  # not all were looked through, so that others may be more symmetric
