@@ -9,13 +9,14 @@ from collections.abc import Sequence
 import pytest
 from arrange import by_hand
 from arrange.by_hand import Picture, kinds
-from arrange.shapes import BOTH_HANDS, HALF_SQUARE, HANDED, PINWHEEL, plain
+from arrange.shapes import BOTH_HANDS, HALF_SQUARE, HANDED, PINWHEEL, SLANT, plain
 from piecewright.plan.arrange.count import count
 from piecewright.plan.arrange.looks import Looks, looks_with
 from piecewright.plan.arrange.motion import MIRROR, MOTIONS, TURNS, table_motions
 from piecewright.plan.arrange.repeats import Grid, TooMany, repeats
 
 MIXED = looks_with([(0,), MOTIONS], TURNS)  # one with no symmetry, and a plain one
+HALVES = looks_with([(0,), (0, SLANT)], TURNS)  # one that a mirror cannot show, and one that it turns
 CHIRAL = looks_with([TURNS, MOTIONS], TURNS)
 BLOCKS: dict[str, tuple[Looks, tuple[Picture, ...], bool]] = {
     "plain": (plain(2), (by_hand.PLAIN, by_hand.OTHER), False),
@@ -24,6 +25,7 @@ BLOCKS: dict[str, tuple[Looks, tuple[Picture, ...], bool]] = {
     "both hands": (BOTH_HANDS, (by_hand.HOOK,), True),
     "pinwheel": (PINWHEEL, (by_hand.PINWHEEL,), False),
     "handed and plain": (MIXED, (by_hand.HOOK, by_hand.PLAIN), False),
+    "handed and half-square": (HALVES, (by_hand.HOOK, by_hand.HALF_SQUARE), False),
     "pinwheel and plain": (CHIRAL, (by_hand.PINWHEEL, by_hand.PLAIN), False),
 }
 MOST = 700  # tables listed as pictures
@@ -61,8 +63,9 @@ def test_counted_made_and_listed_as_pictures(name: str) -> None:
         assert Counter(_shown(one, looks, len(blocks)) for one in made) == listed
         if len(blocks) == 2:
             for first in range(rows * columns + 1):
-                for content in ({0: first}, {0: first, 1: rows * columns - first}):
-                    number = listed[first, rows * columns - first]
+                second = rows * columns - first
+                for content in ({0: first}, {1: second}, {0: first, 1: second}):
+                    number = listed[first, second]
                     assert count(rows, columns, looks, merging, content=content, repeating=repeating) == number
                     some = list(repeats(grid, looks, content=content))
                     assert some == [one for one in made if _shown(one, looks, 2)[0] == first]
