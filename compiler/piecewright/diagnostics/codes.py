@@ -101,6 +101,7 @@ CODES: dict[str, Code] = {
     "E328": Code("units that do not fill an edge"),
     "E329": Code("corners that a border cannot have"),
     "E330": Code("a table on point that cannot be filled or sewn"),
+    "E331": Code("setting squares of a size that does not serve"),
     "E340": Code("a step that only a quilt has"),
     "E341": Code("a step after the quilt is backed or bound"),
     "E342": Code("cloth or a binding too narrow for its seams"),

@@ -16,7 +16,7 @@ from piecewright.kernel.unit import Pressed, Unit
 from piecewright.plan.borders import border_text, has_corners
 from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
 from piecewright.plan.letters import Letters
-from piecewright.plan.on_point_text import LONGER, OPEN, is_filler, sashes_text, set_out_text
+from piecewright.plan.on_point_text import END, LONGER, OPEN, is_filler, sashes_text, set_out_text
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
 from piecewright.plan.words import article, listed, sentence, times, typographic
@@ -103,6 +103,8 @@ def rows_text(action: Lay, step: Step, tongue: Tongue, letters: Letters | None) 
         if key:
             what = tongue.called(key, "")
             return cell.replace(what, known.get(what, what), 1)
+        if name.endswith(END):
+            return name
         if name.endswith(LONGER):
             return f"longer {name.removesuffix(LONGER)} post"
         return _by_its_name(cell, name) if len(told[name]) > 1 else typographic(name)
