@@ -58,7 +58,6 @@ EXPECTED = {
     "sawtooth-square": frozenset({"quarter", "half"}),
     "cake-stand": frozenset({"falling"}),
     "snails-trail": frozenset({"half"}),
-    "target": ALL,
     "sailboat": frozenset({"|"}),
     "fir-tree": frozenset({"|"}),
     "heart-block": frozenset({"|"}),
