@@ -152,7 +152,7 @@ def emitted(
 
 
 def library_page(words: tuple[str, ...] = ()) -> str:
-    """The library, or what of it has all these words in its name or description, as one HTML page with pictures."""
+    """The library, or what of it has all these words in its names or description, as one HTML page with pictures."""
     from piecewright.emit.catalogue import Sample, catalogue  # here, as in `emitted`
     from piecewright.evaluate.catalogue import found, sample  # here, because no pattern needs it
 
@@ -172,6 +172,7 @@ def library_page(words: tuple[str, ...] = ()) -> str:
                     name=name,
                     call=entry.call(name),
                     about=entry.about,
+                    also=entry.also,
                     pieces=len(unit.patches),
                     unit=asked,
                     fabrics=compiled.plan.fabrics,

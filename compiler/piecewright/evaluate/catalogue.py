@@ -10,6 +10,7 @@ import os
 from piecewright.dataclass import dataclass
 from piecewright.evaluate.definition import OR, Definition
 from piecewright.evaluate.library import INDEX, index, library_folder, read_library
+from piecewright.evaluate.other_names import other_names, plain
 from piecewright.evaluate.remarks import remark_above
 from piecewright.evaluate.session import Session
 from piecewright.syntax.ast import File
@@ -28,7 +29,7 @@ class Entry:
     """One definition of the library. `parameters` are as written, each with its default behind it (`size 6`, or `size 6
     or 16 cm` with another for patterns in centimetres);
     `fabrics` those of them that have none, which in the library are fabrics; `parts` the names that its last cut
-    gives; `about` its description, whose first sentence is `title`."""
+    gives; `about` its description, whose first sentence is `title`; `others` its other names in the trade."""
 
     name: str
     kind: str
@@ -37,11 +38,17 @@ class Entry:
     fabrics: tuple[str, ...]
     parts: tuple[str, ...]
     about: str
+    others: tuple[str, ...]
 
     @property
     def title(self) -> str:
         end = self.about.find(". ")
         return self.about if end < 0 else self.about[: end + 1]
+
+    @property
+    def also(self) -> str:
+        """Its other names as a sentence, or nothing where it has none."""
+        return f"Also called {', '.join(self.others)}." if self.others else ""
 
     @property
     def group(self) -> str:
@@ -91,17 +98,18 @@ def _entry(definition: Definition, file: str) -> Entry:
         fabrics=tuple(one.name for one in definition.parameters if one.default is None),
         parts=tuple(part.text for part in definition.parts),
         about=remark_above(definition.scope.file.source, definition.line.span.line),
+        others=other_names().get(definition.name, ()),
     )
 
 
 def found(words: tuple[str, ...]) -> tuple[Entry, ...]:
-    """The entries that have every one of the words in their name or description, all where there are none."""
-    wanted = [word.lower() for word in words]
-    return tuple(
-        entry
-        for entry in entries()
-        if all(word in f"{entry.name} {' '.join(entry.parts)} {entry.about}".lower() for word in wanted)
-    )
+    """The entries that have every one of the words in their names or description, all where there are none."""
+    wanted = [plain(word) for word in words]
+    return tuple(entry for entry in entries() if all(word in plain(_words(entry)) for word in wanted))
+
+
+def _words(entry: Entry) -> str:
+    return " ".join((entry.name, *entry.parts, entry.about, *entry.others))
 
 
 def sample(entry: Entry, name: str) -> str:
