@@ -19,7 +19,7 @@ from piecewright.plan.yardage import CUTS, ClothCut, cut_cloth, fabric_rows, lac
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shortage:
-    """A warning: its code and words, and its place, either a `line` of the text called `file`, from 1, or the
+    """A finding: its code and words, and its place, either a `line` of the text called `file`, from 1, or the
     characters `start` to `end` of it."""
 
     code: str
@@ -52,7 +52,7 @@ def _too_large(build: Build, fabric: Fabric, row: CutRow, large: TooLarge) -> Sh
     width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
     piece = f"the {row.shape} {width if row.shape == 'square' else f'{width} by {height}'} of `{fabric.name}`"
     wide = given_size(fabric.usable, settings).shown
-    file, line = _cut_at(build, row)
+    file, line = cut_at(build, row)
     if large == "as it lies":
         return Shortage(
             code="W509",
@@ -90,7 +90,7 @@ def _too_few(cut: ClothCut, own: list[tuple[int, CutRow]], cuts: int) -> Shortag
     return Shortage(code="W510", message=message, hint=hint, file=file, start=start, end=end)
 
 
-def _cut_at(build: Build, row: CutRow) -> tuple[str, int]:
+def cut_at(build: Build, row: CutRow) -> tuple[str, int]:
     """File and line of the step that cuts such a piece."""
     sides = _sides(row.width, row.height)
     keys = {key for key, _ in row.units}
