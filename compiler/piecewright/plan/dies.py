@@ -104,7 +104,9 @@ def _along(row: CutRow, die: Die, held: bool, fabric: Fabric, settings: Settings
             return None
         across, down = down, across
     across, down = up_to_mark(across, mark), up_to_mark(down + cutter.leeway * 2, mark)
-    return (across, down, not held) if _fits(across, down, fabric, settings) else None
+    if _fits(across, down, fabric, settings):
+        return across, down, not held
+    return (across, down, False) if may_join(row) and _fits(Exact(0), down, fabric, settings) else None
 
 
 def _fits(across: Exact, down: Exact, fabric: Fabric, settings: Settings) -> bool:
@@ -119,6 +121,11 @@ def cloths(fabric: Fabric, settings: Settings) -> tuple[tuple[Exact, Exact | Non
     down = None if own or sold.down is None else left_of(sold.down, fabric.shrinks, mark)
     scraps = tuple((_down_to(one.across, mark), _down_to(one.down, mark)) for one in fabric.scraps)
     return ((_down_to(fabric.usable, mark), down), *scraps)
+
+
+def may_join(row: CutRow) -> bool:
+    """Whether pieces longer than the cloth are joined, after the die has cut their strips."""
+    return row.shape == "rectangle"
 
 
 def _down_to(length: Exact, mark: Exact) -> Exact:
@@ -143,4 +150,6 @@ def _rough(row: CutRow, fabrics: Mapping[str, Fabric], settings: Settings) -> Cu
     if row.shape == "strip":
         return replace(row, width=lies[1], lies=lies)
     width, height = lies[:2] if fabric.directional else sorted(lies[:2])
+    if by_strips(row, die) and lies[0] > max(wide for wide, _ in cloths(fabric, settings)):
+        return replace(row, width=width, height=height, lies=lies)  # a strip to be joined
     return replace(row, shape=ROUGH, width=width, height=height, angle=None, lies=lies)

@@ -16,7 +16,7 @@ from piecewright.kernel.alike import shape_has_hands
 from piecewright.kernel.build import Cutter, Die, Fabric, Settings
 from piecewright.plan.cloth.model import Part
 from piecewright.plan.cutlist import CutRow
-from piecewright.plan.dies import by_strips, die_for
+from piecewright.plan.dies import by_strips, cloths, die_for
 from piecewright.plan.model import ClothPlan, Lay, PassPlan, RoughPlan, StripPlan
 from piecewright.plan.press_text import left_text, pass_text, room_text, stacked_text
 from piecewright.plan.rounding import cut_size, given_size
@@ -64,10 +64,13 @@ def with_passes(
     for place, row in rows:
         die = dies.get(place)
         if die is None:
-            left.append(row)
+            if row.radius is None and row.shape != "panel":  # cut by template, and along the selvages
+                left.append(row)
         else:
             groups.setdefault(die, []).append((place, row))
     lying = tuple(runs)
+    widest = max(wide for wide, _ in cloths(fabric, settings))
+    joined_rows = frozenset(place for place, row in rows if max(row.width, row.height) > widest)
     told: list[str] = []
     passes: list[PassPlan] = []
     for die, own in groups.items():
@@ -75,12 +78,12 @@ def with_passes(
         mine = [run for run in lying if run.row in places]
         for one in _passes(die, own, mine, fabric, cutter, settings):
             passes.append(one)
-            told.append(pass_text(one, dict(own), fabric, settings))
+            told.append(pass_text(one, dict(own), joined_rows, fabric, settings))
     if passes:
         told.insert(0, room_text(cutter, settings))
     if left:
         told.append(left_text(left, settings))
-    return replace(cloth, how=(*cloth.how, *told), passes=tuple(passes))
+    return replace(cloth, how=(*told, *cloth.how), passes=tuple(passes))
 
 
 def _passes(

@@ -23,11 +23,13 @@ def room_text(cutter: Cutter, settings: Settings) -> str:
     )
 
 
-def pass_text(one: PassPlan, rows: Mapping[int, CutRow], fabric: Fabric, settings: Settings) -> str:
-    """How the cloth for a die is laid, and what the passes cut."""
+def pass_text(
+    one: PassPlan, rows: Mapping[int, CutRow], joined: frozenset[int], fabric: Fabric, settings: Settings
+) -> str:
+    """How the cloth for a die is laid, and what the passes cut. `joined`: rows whose strips are joined afterwards."""
     row = rows[one.pieces[0][0]]
     if one.lay == "strips":
-        return f"Die {one.die}: {_strips(one)}; {_passes(one)} {_cut_strips(one, rows, settings)}"
+        return f"Die {one.die}: {_strips(one)}; {_passes(one)} {_cut_strips(one, rows, joined, settings)}"
     if one.lay in ("folded", "folded in pairs"):
         how = (
             f"do not cut its rough pieces apart. Fold {_folds(one.rough)}, and lay them on each other to at most"
@@ -98,12 +100,17 @@ def _counted(one: PassPlan, rows: Mapping[int, CutRow]) -> str:
     return " and ".join([*told, f"{turned} reversed"] if turned else told)
 
 
-def _cut_strips(one: PassPlan, rows: Mapping[int, CutRow], settings: Settings) -> str:
+def _cut_strips(one: PassPlan, rows: Mapping[int, CutRow], joined: frozenset[int], settings: Settings) -> str:
     """What a strip die cuts, and what is cut from that with a ruler: nothing where every strip is used as it is."""
     count = sum(part.count for part in one.rough)
     text = f"{plural(count, 'strip')} {one.die.removeprefix('strip ')} wide."
     own = [(rows[place], number) for place, number in one.pieces]
     if all(row.shape == "strip" for row, _ in own) and sum(number for _, number in own) == count:
         return text
-    ruled = listed([pieces_text(row, number, settings) for row, number in own])
-    return f"{text} From {'it' if count == 1 else 'them'} cut {ruled} with a ruler."
+    ruled = [pieces_text(rows[place], number, settings) for place, number in one.pieces if place not in joined]
+    sewn = [pieces_text(rows[place], number, settings) for place, number in one.pieces if place in joined]
+    if ruled:
+        text += f" From {'it' if count == 1 else 'them'} cut {listed(ruled)} with a ruler."
+    if sewn:
+        text += f" Join {'others' if ruled else 'them'} for {listed(sewn)}."
+    return text
