@@ -50,7 +50,7 @@ def test_cloth_for_a_die_is_cut_larger_by_the_leeway_on_every_side() -> None:
     (rough,) = one.rough
     # 8 rough pieces 5 long go into 40, or 13 that are 3 long: 3 strips of 3, or 2 of 5
     assert (rough.width.ruler, rough.length.ruler, rough.count) == ("3", "5", 20)
-    assert any("Fold strips 3 wide to and fro, with the folds 5 apart" in text for text in sand.how)
+    assert any("Fold lengths 3 wide to and fro, with the folds 5 apart" in text for text in sand.how)
     assert sand.length is not None and sand.length.ruler == "9"
     assert plan.cuts[0].width.ruler == "2 1/2"  # the cut list keeps what is sewn
 

@@ -64,7 +64,7 @@ def test_a_diamond_takes_more_than_a_square_of_its_side() -> None:
     found = cloth(pattern("diamond 2 1/2 at 45", "diamond 2 1/2 at 45", "9 of u0(sand)"))
     (one,) = found.passes
     assert [(part.width.ruler, part.length.ruler, part.count) for part in one.rough] == [("3", "6 5/8", 9)]
-    assert "Fold strips 3 wide to and fro, with the folds 6⅝ apart" in die_texts(found)[0]
+    assert "Fold lengths 3 wide to and fro, with the folds 6⅝ apart" in die_texts(found)[0]
     assert found.length is not None and found.length.ruler == "6"  # 6 in a strip of 40
 
 
@@ -76,7 +76,7 @@ def test_folds_lie_as_far_apart_as_the_rough_pieces_are_long_along_their_strips(
     # 26 stand in two strips of 5, which is 10; lying, 8 in a strip of 3, they take four of these
     found = cloth(text)
     assert die_texts(found) == [
-        "Die rectangle 2½ × 4½: do not cut its rough pieces apart. Fold strips 5 wide to and fro, with the folds 3"
+        "Die rectangle 2½ × 4½: do not cut its rough pieces apart. Fold lengths 5 wide to and fro, with the folds 3"
         " apart, and lay them on each other to at most 6 layers in all: 5 passes cut 26."
     ]
     assert found.length is not None and found.length.ruler == "10"
@@ -90,7 +90,7 @@ def test_both_ways_are_told_where_one_way_takes_more_cloth() -> None:
     # 4 stand in a strip of 5, and 2 lie in one of 3; a sheet holds only four of either way
     ways = {(part.width.ruler, part.length.ruler): part.count for part in one.rough}
     assert ways == {("5", "3"): 4, ("3", "5"): 2}
-    assert "Fold strips 5 wide to and fro, with the folds 3 apart and strips 3 wide to and fro" in text
+    assert "Fold lengths 5 wide to and fro, with the folds 3 apart and lengths 3 wide to and fro" in text
     assert "with the folds 5 apart" in text
     assert [(sheet.name, sheet.count) for sheet in found.sheets] == [("sheet", 1)]
 

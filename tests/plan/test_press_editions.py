@@ -146,7 +146,7 @@ def written(length: Fraction) -> str:
 # ── what is printed ─────────────────────────────────────────────────────────────────────────────
 
 SIZE = r"[\d.]*[¼½¾⅛⅜⅝⅞]?"
-FOLD = re.compile(rf"strips ({SIZE}) wide to and fro, with the folds ({SIZE}) apart")
+FOLD = re.compile(rf"lengths ({SIZE}) wide to and fro, with the folds ({SIZE}) apart")
 ROUGH = re.compile(r"its rough pieces?, (.+?), (?:apart|under)")
 PAIR = re.compile(rf"({SIZE}) × ({SIZE})")
 STRIPS = re.compile(rf"its rough strips, ({SIZE}) wide")

@@ -152,4 +152,4 @@ def _rough(row: CutRow, fabrics: Mapping[str, Fabric], settings: Settings) -> Cu
     width, height = lies[:2] if fabric.directional else sorted(lies[:2])
     if by_strips(row, die) and lies[0] > max(wide for wide, _ in cloths(fabric, settings)):
         return replace(row, width=width, height=height, lies=lies)  # a strip to be joined
-    return replace(row, shape=ROUGH, width=width, height=height, angle=None, lies=lies)
+    return replace(row, shape=ROUGH, width=width, height=height, angle=None, reversed=False, lies=lies)

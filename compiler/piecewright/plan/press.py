@@ -76,9 +76,9 @@ def with_passes(
     for die, own in groups.items():
         places = frozenset(place for place, _ in own)
         mine = [run for run in lying if run.row in places]
-        for one in _passes(die, own, mine, fabric, cutter, settings):
-            passes.append(one)
-            told.append(pass_text(one, dict(own), joined_rows, fabric, settings))
+        of_die = list(_passes(die, own, mine, fabric, cutter, settings))
+        passes += of_die
+        told += [pass_text(one, dict(own), joined_rows, fabric, settings, some=len(of_die) > 1) for one in of_die]
     if passes:
         told.insert(0, room_text(cutter, settings))
     if left:

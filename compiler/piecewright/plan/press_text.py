@@ -24,21 +24,29 @@ def room_text(cutter: Cutter, settings: Settings) -> str:
 
 
 def pass_text(
-    one: PassPlan, rows: Mapping[int, CutRow], joined: frozenset[int], fabric: Fabric, settings: Settings
+    one: PassPlan,
+    rows: Mapping[int, CutRow],
+    joined: frozenset[int],
+    fabric: Fabric,
+    settings: Settings,
+    *,
+    some: bool,
 ) -> str:
-    """How the cloth for a die is laid, and what the passes cut. `joined`: rows whose strips are joined afterwards."""
+    """How the cloth for a die is laid, and what the passes cut. `joined`: rows whose strips are joined afterwards;
+    `some`: only some of the die's rough pieces are laid so."""
     row = rows[one.pieces[0][0]]
     if one.lay == "strips":
         return f"Die {one.die}: {_strips(one)}; {_passes(one)} {_cut_strips(one, rows, joined, settings)}"
+    of = f"{sum(count for _, count in one.pieces)} of " if some else ""
     if one.lay in ("folded", "folded in pairs"):
         how = (
-            f"do not cut its rough pieces apart. Fold {_folds(one.rough)}, and lay them on each other to at most"
+            f"do not cut {of}its rough pieces apart. Fold {_folds(one.rough)}, and lay them on each other to at most"
             f" {one.layers} layers in all"
         )
         if one.lay == "folded in pairs":
             how += ", as many right side up as wrong side up"
     else:
-        how = _apart(one)
+        how = _apart(one, of)
     if fabric.directional and row.shape in ("triangle", "trapezoid"):
         how += f", {_UP}"
     return f"Die {one.die}: {how}: {_passes(one)} {_counted(one, rows)}."
@@ -62,18 +70,18 @@ def stacked_text(strips: Sequence[StripPlan], cutter: Cutter) -> tuple[str, ...]
 
 
 def _folds(rough: Sequence[RoughPlan]) -> str:
-    """`strips 3 wide to and fro, with the folds 5 apart`, of each way in which they lie."""
+    """`lengths 3 wide to and fro, with the folds 5 apart`, of each way in which they lie."""
     return listed(
-        [f"strips {one.width.shown} wide to and fro, with the folds {one.length.shown} apart" for one in rough]
+        [f"lengths {one.width.shown} wide to and fro, with the folds {one.length.shown} apart" for one in rough]
     )
 
 
-def _apart(one: PassPlan) -> str:
+def _apart(one: PassPlan, of: str) -> str:
     rough = listed([f"{part.width.shown} × {part.length.shown}" for part in one.rough])
     sides = {"right side up": "right side up", "wrong side up": "wrong side up"}.get(one.lay, "")
     if one.layers == 1:
-        return f"lay its rough pieces, {rough}, under it one at a time{', ' if sides else ''}{sides}"
-    how = f"cut its rough pieces, {rough}, apart and lay at most {one.layers} on each other"
+        return f"lay {of}its rough pieces, {rough}, under it one at a time{', ' if sides else ''}{sides}"
+    how = f"cut {of}its rough pieces, {rough}, apart and lay at most {one.layers} on each other"
     if one.lay == "in pairs":
         return f"{how}, as many right side up as wrong side up"
     if sides:
