@@ -192,17 +192,16 @@ def _why(cut: ClothCut, rows: Mapping[int, CutRow]) -> str:
         return str(least.floor())
 
     less = "less" if cut.sold.step is not None else "fewer"
-    what = " these rough pieces" if any(rows[one.row].lies is not None for one in cut.asking.asked) else ""
-    any_way = f"o way of cutting{what} needs"
-    no_plan = f"o plan with straight strips{' for' if what else ''}{what} needs"
+    if any(rows[one.row].lies is not None for one in cut.asking.asked):
+        less += " for these rough pieces"
     if cut.any_bound == cut.bought:
-        return f"N{any_way} {less}."
-    other = f"n{any_way} {less} than {told(cut.any_bound)}"
+        return f"No way of cutting needs {less}."
+    other = f"no way of cutting needs {less} than {told(cut.any_bound)}"
     if cut.proved:
-        return f"N{no_plan} {less}; {other}."
+        return f"No plan with straight strips needs {less}; {other}."
     if cut.bound == cut.any_bound:
         return f"A better plan may be found, but {other}."
-    strips = f"n{no_plan} {less} than {told(cut.bound)}"
+    strips = f"no plan with straight strips needs {less} than {told(cut.bound)}"
     return f"A better plan may be found, but {strips}; {other}."
 
 
