@@ -200,7 +200,7 @@ quilt mat
 make 1 of mat
 """
     made = compile_source(text)
-    assert made.plan is not None
+    assert made.plan is not None and made.diagnostics == ()
     (dusk,) = (one for one in made.plan.fabric_cloth if one.fabric == "dusk")
     (one,) = dusk.passes
     assert one.die == "strip 3½" and {part.width.ruler for part in one.rough} == {"4"}
@@ -218,6 +218,14 @@ def test_a_rough_piece_is_never_joined() -> None:
     assert sand.passes == () and [one.passes for one in dusk.passes] == [1]
     assert "No die here cuts 2 squares 39¾ from this cloth: cut them with a ruler." in sand.how
     assert not any("join" in text for text in (*sand.how, *dusk.how))
+
+
+def test_sheets_are_counted_with_their_rough_pieces() -> None:
+    # 9 squares of 4 come from a sheet 12 by 12, and 4 rough pieces of 4 1/2
+    text = pattern("square 4", "square 4", "9 of u0(sand)", fabric=", sold in sheets 12 by 12, only 2")
+    made = compile_source(text)
+    assert [(one.code, one.hint) for one in made.diagnostics] == [("W510", "3 sheets 12 × 12 would do: `only 3`")]
+    assert compile_source(text, cutting=Cutting(cutter="cutter rotary")).diagnostics == ()
 
 
 def test_a_shelf_of_dies_may_hold_more_than_a_pattern_needs() -> None:

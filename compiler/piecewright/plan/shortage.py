@@ -10,6 +10,7 @@ from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Fabric, Piece
 from piecewright.kernel.demand import cuttings, wanted
 from piecewright.plan.cutlist import CutRow, cut_rows
+from piecewright.plan.dies import rough_rows
 from piecewright.plan.needs import TooLarge, asking
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.strip_text import pieces_text, sheet_name, sheets_text
@@ -35,10 +36,11 @@ def shortages(build: Build, *, cuts: int = CUTS) -> tuple[Shortage, ...]:
     """Everything that there is not cloth enough for, in the order of the fabrics."""
     rows = cut_rows(build, cuttings(build, wanted(build)))
     found: list[Shortage] = []
-    for fabric, own in fabric_rows(build, rows):
+    for fabric, own in fabric_rows(build, rough_rows(build, rows)):
         if fabric.assorted:
             continue
-        for index, large in asking(own, fabric, build.settings).too_large:
+        pieces = [(index, rows[index]) for index, _ in own]  # what a die cuts is never too large
+        for index, large in asking(pieces, fabric, build.settings).too_large:
             found.append(_too_large(build, fabric, rows[index], large))
         if fabric.sold is not None and fabric.sold.step is None:
             cut = cut_cloth(own, fabric, build.settings, cuts=cuts)
