@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from piecewright.dataclass import dataclass
+from piecewright.diagnostics.codes import CODES
 from piecewright.diagnostics.model import Diagnostic, Label
 from piecewright.evaluate.run import evaluate, evaluate_lines
 from piecewright.reading import Reader, read_disk, read_nothing
@@ -310,6 +311,8 @@ def _evaluated(
 def _may_be_short(made: Build) -> bool:
     """Whether cloth may not suffice, which only a plan of it can tell; asked of every check, and so without one."""
     fabrics = {fabric.name: fabric for fabric in made.fabrics}
+    if made.settings.cutter is not None and made.settings.cutter.dies:
+        return True
     if any(fabric.sold is not None and fabric.sold.step is None for fabric in made.fabrics):
         return True
     pieces = (supply.source for one in made.made for supply in one.supplies if not isinstance(supply.source, str))
@@ -322,18 +325,25 @@ def _may_be_short(made: Build) -> bool:
 
 
 def _short(made: Build, reader: Reader, file: File, cutting: Cutting) -> tuple[Diagnostic, ...]:
-    """Where there is not cloth enough."""
+    """Where there is not cloth enough, or none large enough for a die; and dies that are of no use."""
     from piecewright.plan.shortage import shortages  # here, because few patterns need it
+    from piecewright.plan.useless_dies import useless_dies
 
     found = []
-    for one in shortages(made, cuts=cutting.cuts):
+    for one in (*shortages(made, cuts=cutting.cuts), *useless_dies(made)):
         source = reader.source(one.file) or file.source
         start, end = (one.start, one.end) if source.name == one.file else (0, 0)
         if one.line and source.name == one.file:
             start, end = source.line_span(one.line)
         label = Label(span=Span(source, start, end))
         found.append(
-            Diagnostic(code=one.code, severity="warning", message=one.message, labels=(label,), hint=one.hint)
+            Diagnostic(
+                code=one.code,
+                severity=CODES[one.code].severity,
+                message=one.message,
+                labels=(label,),
+                hint=one.hint,
+            )
         )
     return tuple(found)
 

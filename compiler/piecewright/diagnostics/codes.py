@@ -1,7 +1,7 @@
 """Every code a diagnostic may carry. The page of a code is `pages/<code>.md`.
 
 E1xx text and the shape of a sentence; E2xx names; E3xx sewing; E4xx expectations and quantities;
-W5xx warnings; E9xx files and surroundings. A number, once given, keeps its meaning.
+W5xx warnings and notes; E9xx files and surroundings. A number, once given, keeps its meaning.
 """
 
 from __future__ import annotations
@@ -105,6 +105,9 @@ CODES: dict[str, Code] = {
     "E340": Code("a step that only a quilt has"),
     "E341": Code("a step after the quilt is backed or bound"),
     "E342": Code("cloth or a binding too narrow for its seams"),
+    "E350": Code("a leeway that is none, or far too much"),
+    "E351": Code("a die that stands twice"),
+    "E352": Code("a die that no piece is cut by"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),
@@ -124,6 +127,9 @@ CODES: dict[str, Code] = {
     "W511": Code("a table that does not come out", "warning"),
     "W512": Code("a size far beyond what is usual", "warning"),
     "W515": Code("a print with a direction that does not lie upright", "warning"),
+    "W535": Code("a die larger than the cloth", "warning"),
+    "W536": Code("a piece whose rough piece is larger than the cloth", "warning"),
+    "W537": Code("dies that cut nothing", "note"),
     "W540": Code("a fabric that nothing is cut from", "warning"),
     "W541": Code("a stand-in where the pattern has fabrics", "warning"),
     "W542": Code("a block or quilt that is never made", "warning"),

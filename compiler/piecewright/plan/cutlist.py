@@ -29,7 +29,8 @@ class CutRow:
     Of a print chosen from `fabric`, `print` is its name and `batches` how many prints there are, equally many pieces of
     each, chosen in turn by the units `choosers`. `lengthwise`: the long side along the selvage. Of a quarter circle
     `radius` is that of its seam; `hollows` are the radii of the seams for which corners are cut away later. `halved`:
-    how a square becomes triangles, in words."""
+    how a square becomes triangles, in words. `lies`, of what is cut larger for a press: across and down as it lies on
+    the cloth, and whether it may be turned."""
 
     fabric: str
     shape: str
@@ -45,6 +46,7 @@ class CutRow:
     hollows: tuple[Exact, ...] = ()
     lengthwise: bool = False
     halved: str = ""
+    lies: tuple[Exact, Exact, bool] | None = None
 
     @property
     def count(self) -> int:

@@ -192,6 +192,8 @@ def _slanted(
 def _sides(row: CutRow, fabric: Fabric, settings: Settings) -> tuple[Exact, Exact, bool]:
     """Across and down as a piece lies on the cloth, as the ruler cuts it, and whether it may turn."""
     mark = settings.ruler
+    if row.lies is not None:
+        return row.lies
     sides = up_to_mark(row.width, mark), up_to_mark(row.height, mark)
     if row.radius is not None:
         # above a straight edge the arc bulges past its end, to r + 2s

@@ -10,6 +10,7 @@ from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Fabric, Piece
 from piecewright.kernel.demand import cuttings, wanted
 from piecewright.plan.cutlist import CutRow, cut_rows
+from piecewright.plan.dies import rough_rows
 from piecewright.plan.needs import TooLarge, asking
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.strip_text import pieces_text, sheet_name, sheets_text
@@ -19,7 +20,7 @@ from piecewright.plan.yardage import CUTS, ClothCut, cut_cloth, fabric_rows, lac
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shortage:
-    """A warning: its code and words, and its place, either a `line` of the text called `file`, from 1, or the
+    """A finding: its code and words, and its place, either a `line` of the text called `file`, from 1, or the
     characters `start` to `end` of it."""
 
     code: str
@@ -35,10 +36,11 @@ def shortages(build: Build, *, cuts: int = CUTS) -> tuple[Shortage, ...]:
     """Everything that there is not cloth enough for, in the order of the fabrics."""
     rows = cut_rows(build, cuttings(build, wanted(build)))
     found: list[Shortage] = []
-    for fabric, own in fabric_rows(build, rows):
+    for fabric, own in fabric_rows(build, rough_rows(build, rows)):
         if fabric.assorted:
             continue
-        for index, large in asking(own, fabric, build.settings).too_large:
+        pieces = [(index, rows[index]) for index, _ in own]  # what a die cuts is never too large
+        for index, large in asking(pieces, fabric, build.settings).too_large:
             found.append(_too_large(build, fabric, rows[index], large))
         if fabric.sold is not None and fabric.sold.step is None:
             cut = cut_cloth(own, fabric, build.settings, cuts=cuts)
@@ -52,7 +54,7 @@ def _too_large(build: Build, fabric: Fabric, row: CutRow, large: TooLarge) -> Sh
     width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
     piece = f"the {row.shape} {width if row.shape == 'square' else f'{width} by {height}'} of `{fabric.name}`"
     wide = given_size(fabric.usable, settings).shown
-    file, line = _cut_at(build, row)
+    file, line = cut_at(build, row)
     if large == "as it lies":
         return Shortage(
             code="W509",
@@ -90,7 +92,7 @@ def _too_few(cut: ClothCut, own: list[tuple[int, CutRow]], cuts: int) -> Shortag
     return Shortage(code="W510", message=message, hint=hint, file=file, start=start, end=end)
 
 
-def _cut_at(build: Build, row: CutRow) -> tuple[str, int]:
+def cut_at(build: Build, row: CutRow) -> tuple[str, int]:
     """File and line of the step that cuts such a piece."""
     sides = _sides(row.width, row.height)
     keys = {key for key, _ in row.units}
