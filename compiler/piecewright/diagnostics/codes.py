@@ -125,6 +125,7 @@ CODES: dict[str, Code] = {
     "W540": Code("a fabric that nothing is cut from", "warning"),
     "W541": Code("a stand-in where the pattern has fabrics", "warning"),
     "W542": Code("a block or quilt that is never made", "warning"),
+    "W525": Code("a long piece along the cloth", "warning"),
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
     "E902": Code("the result cannot be written"),
