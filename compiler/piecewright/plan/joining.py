@@ -23,9 +23,9 @@ _MANY = 300  # with more pieces times strips, the plainest order serves
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Joint:
     """Strips sewn end to end. `pieces`: row, length and count of what is cut from it, in that order; all lengths in
-    inches. `full` strips have the length `limit`, and beside them there are `ends`, one or two. Where the long strip
-    is for all pieces `together`, the ends stand after so many full strips as `before` says; else each piece takes so
-    many full strips and these ends."""
+    inches. `full` strips have the length `limit`, and beside them there are `ends`. Where the long strip is for all
+    pieces `together`, there is one end at most, which stands after so many full strips as `before` says; else each
+    piece takes so many full strips and these ends, one or two. `downward`: the strips run along the cloth."""
 
     pieces: tuple[tuple[int, Exact, int], ...]
     width: Exact
@@ -35,6 +35,7 @@ class Joint:
     ends: tuple[Exact, ...]
     together: bool
     before: int = 0
+    downward: bool = False
 
     @property
     def count(self) -> int:
@@ -81,22 +82,38 @@ def without_scraps(full: int, rest: Exact, usable: Exact, mark: Exact) -> tuple[
     return full - 1, (usable - (shortest - rest), shortest)
 
 
-def apart(row: int, length: Exact, count: int, width: Exact, limit: Exact, seam: Exact, mark: Exact) -> Joint:
+def apart(
+    row: int, length: Exact, count: int, width: Exact, limit: Exact, seam: Exact, mark: Exact, *, downward: bool = False
+) -> Joint:
     """Each of so many pieces joined by itself, of strips as long as `limit`."""
     full, ends = without_scraps(*joined_strips(length, limit, seam), limit, mark)
     return Joint(
-        pieces=((row, length, count),), width=width, limit=limit, seam=seam, full=full, ends=ends, together=False
+        pieces=((row, length, count),),
+        width=width,
+        limit=limit,
+        seam=seam,
+        full=full,
+        ends=ends,
+        together=False,
+        downward=downward,
     )
 
 
 def together(
-    pieces: Sequence[tuple[int, Exact, int]], width: Exact, limit: Exact, seam: Exact, mark: Exact
+    pieces: Sequence[tuple[int, Exact, int]],
+    width: Exact,
+    limit: Exact,
+    seam: Exact,
+    mark: Exact,
+    *,
+    downward: bool = False,
 ) -> Joint:
     """One long strip for all pieces, of as few strips as its length T needs, each seam taking two allowances: n strips
-    give n * limit - (n - 1) * 2 * seam. The last is only as long as it must be, and stands where no seam comes near
-    an end of a piece, if there is such a place: no nearer than an eighth of the limit."""
+    give n * limit - (n - 1) * 2 * seam. The last is only as long as it must be, but no scrap, which is less than an
+    eighth of the limit; and it stands where no seam comes as near to an end of a piece, if there is such a place."""
     total = sum((length * count for _, length, count in pieces), Exact(0))
-    full, ends = without_scraps(*joined_strips(total, limit, seam), limit, mark)
+    full, rest = joined_strips(total, limit, seam)
+    ends = (max(rest, up_to_mark(limit / 8, mark)),) if rest else ()
     best, room = None, Exact(-1)
     longest_first = sorted(pieces, key=lambda one: (-one[1], one[0]))
     many = sum(count for _, _, count in pieces) * full > _MANY
@@ -110,6 +127,7 @@ def together(
             ends=ends,
             together=True,
             before=before,
+            downward=downward,
         )
         now = min(nearest(joint), limit / 8)
         if now > room:

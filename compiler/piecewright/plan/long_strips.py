@@ -13,7 +13,7 @@ from piecewright.plan.cloth.longs import area, too_short
 from piecewright.plan.cloth.model import Stock
 from piecewright.plan.needs import Asking, Long, Way, marks
 
-_FEW = 3  # rows of which all choices are tried; of more, all of them whole and each by itself
+_FEW = 2  # rows of which all choices are tried; of more, all of them whole and each by itself
 
 
 def other_ways(asked: Asking) -> Iterator[tuple[dict[int, Way], Exact]]:

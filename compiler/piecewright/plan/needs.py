@@ -32,7 +32,8 @@ class Asked:
     """A need and what it is for: `row`, the place of a row in the cut list, and `gives`, how many of its pieces one
     such part gives. `what`: a piece; a full strip or an end that is joined to others; or a strip from which pieces are
     cut at an angle. Of a strip that is joined `begins` are the rows of the pieces that begin in each such part, in the
-    order of sewing, and `joint` is the place of the joint among those of the fabric."""
+    order of sewing, `joint` is the place of the joint among those of the fabric, and `downward` says that it runs along
+    the cloth."""
 
     need: Need
     row: int
@@ -40,6 +41,7 @@ class Asked:
     gives: int
     begins: tuple[tuple[int, ...], ...] = ()
     joint: int = -1
+    downward: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,8 +109,8 @@ def asking(
         asked.append(_piece(index, row, across, down, turns, cloth))
     joints = _joints([one for one in longs if (ways or {}).get(one.row) != "whole"], ways or {}, settings)
     for place, joint in enumerate(joints):
-        first = next(one for one in longs if one.row == joint.pieces[0][0])
-        asked += _parts(place, joint, first, settings.ruler, first.turns and cloth.sheet)
+        turns = cloth.sheet and any(one.turns for one in longs if one.row == joint.pieces[0][0])
+        asked += _parts(place, joint, settings.ruler, turns)
     return Asking(asked=tuple(asked), joints=tuple(joints), longs=tuple(longs), too_large=tuple(too_large))
 
 
@@ -220,13 +222,13 @@ def _joints(longs: Sequence[Long], ways: Mapping[int, Way], settings: Settings) 
         first = group[0]
         pieces = [(one.row, one.length, one.count) for one in group]
         if key[-1] == -1:
-            found.append(together(pieces, first.width, first.limit, seam, mark))
+            found.append(together(pieces, first.width, first.limit, seam, mark, downward=first.downward))
         else:
-            found.append(apart(*pieces[0], first.width, first.limit, seam, mark))
+            found.append(apart(*pieces[0], first.width, first.limit, seam, mark, downward=first.downward))
     return found
 
 
-def _parts(place: int, joint: Joint, long: Long, mark: Exact, turns: bool) -> list[Asked]:
+def _parts(place: int, joint: Joint, mark: Exact, turns: bool) -> list[Asked]:
     """The strips of a joint: the full ones, then the ends."""
     lengths: list[tuple[Literal["full", "end"], Exact, int]] = [("full", joint.limit, joint.full)] if joint.full else []
     lengths += [("end", end, 1) for end in joint.ends]
@@ -245,10 +247,10 @@ def _parts(place: int, joint: Joint, long: Long, mark: Exact, turns: bool) -> li
     found: list[Asked] = []
     for (what, length, times), starts in zip(lengths, begins, strict=True):
         wide, high = marks(length, mark), marks(joint.width, mark)
-        if long.downward:
+        if joint.downward:
             wide, high = high, wide
         need = Need(width=wide, height=high, count=times, turns=turns)
-        found.append(Asked(need=need, row=row, what=what, gives=0, begins=starts, joint=place))
+        found.append(Asked(need=need, row=row, what=what, gives=0, begins=starts, joint=place, downward=joint.downward))
     return found
 
 

@@ -254,13 +254,13 @@ def _places(part: Part, times: int = 1) -> Iterator[tuple[int, int]]:
 
 
 def _asked_text(asked: Asked, count: int, rows: Mapping[int, CutRow], settings: Settings) -> str:
-    row, mark = rows[asked.row], settings.ruler
-    long = cut_size(mark * max(asked.need.width, asked.need.height), settings).shown
+    row, mark, need = rows[asked.row], settings.ruler, asked.need
     if asked.what == "piece":
         return pieces_text(row, count, settings)
+    long, wide = (need.height, need.width) if asked.downward else (need.width, need.height)
+    shown = cut_size(mark * long, settings).shown
     if asked.what == "slanted":
-        return f"{plural(count, 'length')} of {long} for {asked.gives} {_named(row, asked.gives)}" + (
+        return f"{plural(count, 'length')} of {shown} for {asked.gives} {_named(row, asked.gives)}" + (
             " each" if count > 1 else ""
         )
-    return f"{plural(count, 'length')} of {long} to be joined"
-
+    return f"{plural(count, 'length')} {cut_size(mark * wide, settings).shown} × {shown} to be joined"

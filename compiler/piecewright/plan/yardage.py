@@ -7,7 +7,7 @@ to it, and what is bought up to how it is sold.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from piecewright.dataclass import dataclass
@@ -18,10 +18,11 @@ from piecewright.plan.cloth.planner import plan_cloth
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.joining import without
 from piecewright.plan.long_strips import bounds_by_length, other_ways, sheets_at_least
-from piecewright.plan.needs import Asking, asking, left_of
+from piecewright.plan.needs import Asking, Way, asking, left_of
 from piecewright.plan.rounding import up_to_mark
 
 CUTS = 3
+_CAREFUL = 3  # ways of cutting long strips, beside the first, that are planned with care
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,21 +66,32 @@ def cut_cloth(
     if not asked.longs:
         return _planned(asked, fabric, settings, cuts)
     best = _planned(asked, fabric, settings, cuts)
-    for ways, reach in other_ways(asked):
-        whole = "whole" in ways.values()
-        if _worth_trying(best, whole, reach):
-            other = _planned(asking(own, fabric, settings, ways), fabric, settings, cuts)
-            if _rank(other) < _rank(best):
-                best = other
+    others = [
+        asking(own, fabric, settings, ways) for ways, reach in other_ways(asked) if _may_be_better(best, ways, reach)
+    ]
+    # a quick plan of each tells which ones to plan with care
+    if len(others) > _CAREFUL:
+        others.sort(key=lambda one: _quick(one, fabric, settings))
+    for one in others[:_CAREFUL]:
+        other = _planned(one, fabric, settings, cuts)
+        if _rank(other) < _rank(best):
+            best = other
     return best
 
 
-def _worth_trying(best: ClothCut, whole: bool, reach: Exact) -> bool:
-    """Whether a plan with some strips whole, for which so much length is cut, or with each joined by itself may be
-    better."""
-    if best.plan.missing or not best.proved:
-        return best.sold.step is None or to_buy(reach, best.fabric, best.sold.step) <= best.bought
-    return whole and (best.sold.step is None or to_buy(reach, best.fabric, best.sold.step) <= best.bought)
+def _may_be_better(best: ClothCut, ways: Mapping[int, Way], reach: Exact) -> bool:
+    """Whether a plan with some strips whole, for which at least `reach` is cut, or with each joined by itself may be
+    better than one that joins all together."""
+    if best.sold.step is not None and to_buy(reach, best.fabric, best.sold.step) > best.bought:
+        return False
+    return "whole" in ways.values() or not best.proved or bool(best.plan.missing)
+
+
+def _quick(asked: Asking, fabric: Fabric, settings: Settings) -> tuple[int, int, int]:
+    """Pieces lacking, length or area, and joined pieces of a plan that is made quickly."""
+    plan = plan_cloth(asked.needs, stock_of(fabric, settings), cuts=2, solver=False)
+    joined = sum(joint.count for joint in asked.joints)
+    return sum(count for _, count in _lacking(asked, plan)), plan.length, joined
 
 
 def _rank(cut: ClothCut) -> tuple[int, Exact, int, int]:
