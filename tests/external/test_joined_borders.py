@@ -1,5 +1,5 @@
-"""Borders longer than the cloth, over 500 quilts by chance: what is printed is cut and sewn on paper, with arithmetic of
-its own, and what is bought and claimed is held against the least that a search of its own knows.
+"""Borders longer than the cloth, over 500 quilts by chance: what is printed is cut and sewn on paper, with arithmetic
+of its own, and what is bought and claimed is held against the least that a search of its own knows.
 
 Common practice, no source: strips of one width are sewn end to end with straight seams, of two allowances each, and all
 long borders are cut from the one long strip; or each is joined by itself; or they are cut whole along the selvage.
@@ -22,13 +22,18 @@ from piecewright import compile_source
 from piecewright.emit import emit
 
 QUILTS, BATCHES = 500, 10
-VULGAR = dict(zip("¼½¾⅓⅔⅛⅜⅝⅞", map(Fraction, ["1/4", "1/2", "3/4", "1/3", "2/3", "1/8", "3/8", "5/8", "7/8"]), strict=True))
+VULGAR = {
+    sign: Fraction(value)
+    for sign, value in zip("¼½¾⅓⅔⅛⅜⅝⅞", ("1/4 1/2 3/4 1/3 2/3 1/8 3/8 5/8 7/8").split(" "), strict=True)  # noqa: SIM905
+}
 SIZE = r"(\d*[¼½¾⅓⅔⅛⅜⅝⅞]|\d+(?:\.\d+)?|\d*[⁰¹²³⁴⁵⁶⁷⁸⁹]+⁄[₀₁₂₃₄₅₆₇₈₉]+)"
+PIECES = rf"(?:(\d+) segments? {SIZE} wide, each for )?(\d+) (?:rectangles?|squares?|panels?) {SIZE}( × {SIZE})?"
+SEWN = r"Sew (.*) end to end(?: in this order)?, seams pressed open; from the long strip cut (.*)\.$"
 
 
 class Quilt(NamedTuple):
-    """A pattern and what of it the arithmetic needs, in its own units: `short` what must be bought for a length cut is
-    more than it by `margin` and in steps; `least` and `largest` of pieces stand in its cut list."""
+    """A pattern and what of it the arithmetic needs, in its own units: cloth is bought in steps, `margin` more than is
+    cut and so much that washing leaves it."""
 
     text: str
     seam: Fraction
@@ -36,7 +41,6 @@ class Quilt(NamedTuple):
     step: Fraction
     margin: Fraction
     shrinks: Fraction
-    mark: Fraction
 
     def buy(self, length: Fraction) -> Fraction:
         return ceil((length + self.margin) / (1 - self.shrinks) / self.step) * self.step
@@ -46,11 +50,11 @@ def quilt(random: Random) -> Quilt:
     metric = random.random() < 0.4
     if metric:
         unit, seam, usable = Fraction(1, 2), Fraction(3, 4), Fraction(random.choice([104, 107, 110]))
-        step, sold, mark = Fraction(10), "by 10 cm", Fraction(1, 10)
+        step, sold = Fraction(10), "by 10 cm"
         top, wide = (110, 230), (5, 20)
     else:
         unit, seam, usable = Fraction(1, 4), Fraction(1, 4), Fraction(random.choice([40, 40, 42]))
-        step, sold, mark = Fraction(9, 2), "by 1/8 yard", Fraction(1, 8)
+        step, sold = Fraction(9, 2), "by 1/8 yard"
         top, wide = (36, 96), (2, 8)
         if random.random() < 0.3:
             step, sold = Fraction(9), "by 1/4 yard"
@@ -65,16 +69,16 @@ def quilt(random: Random) -> Quilt:
     dusk = f"fabric dusk, usable {shown(usable)}, margin {shown(margin)}, sold {sold}"
     dusk += f", shrinks {shown(shrinks * 100)} percent" if shrinks else ""
     lines += [f"fabric sand, usable {260 if metric else 108}", dusk, ""]
-    if random.random() < 0.3:
+    if random.random() < 0.04:
         tile, count = size(*wide), random.randint(2, 30)
         lines += ["block tile", f"    square {shown(tile)} of dusk", "", f"make {count} of tile", ""]
     lines += ["quilt landing", f"    rectangle {shown(size(*top))} by {shown(size(*top))} of sand"]
     for _ in range(random.choice([1, 1, 1, 2])):
         lines.append(f"    border {shown(size(*wide))} of dusk{random.choice(['', '', ', posts of sand', ', mitred'])}")
-    if random.random() < 0.25:
+    if random.random() < 0.04:
         lines.append("    back of dusk")
     lines += ["", "make 1 of landing"]
-    return Quilt("\n".join(lines) + "\n", seam, usable, step, margin, shrinks, mark)
+    return Quilt("\n".join(lines) + "\n", seam, usable, step, margin, shrinks)
 
 
 def shown(size: Fraction) -> str:
@@ -153,9 +157,7 @@ def cut_and_sewn(one: Quilt, plan: Printed) -> None:
             area += int(count) * read(long) * read(wide)
             if "segment" not in text:
                 along += int(count) * read(long)
-        for times, before, count, side, _, other in re.findall(
-            rf"(?:(\d+) segments? {SIZE} wide, each for )?(\d+) (?:rectangles?|squares?|panels?) {SIZE}( × {SIZE})?", text
-        ):
+        for times, before, count, side, _, other in re.findall(PIECES, text):
             sides = sorted((read(side), read(other) if other else read(side)))
             some = int(count) * int(times or 1)
             got[sides[0], sides[1]] += some * number
@@ -180,13 +182,13 @@ def joined(
     one: Quilt, text: str, sewn: Counter[tuple[Fraction, Fraction]], plan: Printed
 ) -> Iterator[tuple[Fraction, Fraction, int]]:
     """What one sentence on joining gives; what it takes is taken off the strips that were cut."""
-    alone = re.match(rf"Each piece {SIZE} long is joined end to end from (.*)\.$", text)
+    alone = re.match(rf"Each strip {SIZE} × {SIZE} is joined end to end from (.*)\.$", text)
     if alone:
-        long = read(alone[1])
-        (piece,) = (p for p in plan.pieces if p.long == long and not p.along)
-        whole = re.search(r"(\d+) full strip", alone[2])
+        wide, long = read(alone[1]), read(alone[2])
+        (piece,) = (p for p in plan.pieces if (p.wide, p.long, p.along) == (wide, long, False))
+        whole = re.search(r"(\d+) full strip", alone[3])
         number = int(whole[1]) if whole else 0
-        rests = [read(size) for size in re.findall(rf"a length of {SIZE}", alone[2])]
+        rests = [read(size) for size in re.findall(rf"a length of {SIZE}", alone[3])]
         sewn[piece.wide, one.usable] -= number * piece.number
         for rest in rests:
             sewn[piece.wide, rest] -= piece.number
@@ -194,16 +196,14 @@ def joined(
         assert number * one.usable + sum(rests) - 2 * one.seam * seams >= long
         yield piece.wide, long, piece.number
         return
-    told = re.match(r"Sew (.*) end to end(?: in this order)?, seams pressed open; from the long strip cut (.*)\.$", text)
+    told = re.match(SEWN, text)
     assert told, text
     width = re.search(rf"{SIZE} wide", told[1])
     number = sum(int(n) for n in re.findall(r"(\d+) (?:more )?strips?", told[1]))
     rests = [read(size) for size in re.findall(rf"a length of {SIZE}", told[1])]
     cut = [(read(long), int(n)) for n, long in re.findall(rf"(\d+) (?:lengths? )?of {SIZE}", told[2])]
-    if width is None:
-        (wide,) = {p.wide for p in plan.pieces for long, _ in cut if p.long == long and not p.along}
-    else:
-        wide = read(width[1])
+    assert width is not None, text
+    wide = read(width[1])
     sewn[wide, one.usable] -= number
     for rest in rests:
         sewn[wide, rest] -= 1

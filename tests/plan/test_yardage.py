@@ -178,7 +178,7 @@ def test_strips_are_joined_one_by_one_where_their_ends_fit_in_what_is_left_over(
     # 52 is 40 and 12 1/2 beside 26, four strips; together 40, 40 and 25, and the 26 twice need two more
     assert cut.plan.length == 4 * 40
     assert texts(long, filling, fabric=cut.fabric)[-1] == (
-        "Each piece 52 long is joined end to end from 1 full strip and a length of 12½."
+        "Each strip 5 × 52 is joined end to end from 1 full strip and a length of 12½."
     )
 
 

@@ -134,11 +134,12 @@ def joint_text(joint: Joint, settings: Settings) -> str:
     """How strips are joined: `Sew the 7 strips 4½ wide end to end, seams pressed open; from the long strip cut 2
     lengths of 65½, then 2 of 56½.`"""
     ends = [f"a length of {cut_size(end, settings).shown}" for end in joint.ends]
+    width = cut_size(joint.width, settings).shown
     if not joint.together:
         parts = [plural(joint.full, "full strip"), *ends] if joint.full else ends
         long = cut_size(joint.pieces[0][1], settings).shown
-        return f"Each piece {long} long is joined end to end from {listed(parts)}."
-    width, after = cut_size(joint.width, settings).shown, joint.full - joint.before
+        return f"Each strip {width} × {long} is joined end to end from {listed(parts)}."
+    after = joint.full - joint.before
     full = [f"{plural(joint.full, 'strip')} {width} wide"] if joint.full else []
     sewn = f"Sew {listed([*full, *ends])} end to end, seams pressed open"
     if joint.ends and full and not joint.before:

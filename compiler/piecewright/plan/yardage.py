@@ -69,11 +69,11 @@ def cut_cloth(
     others = [
         asking(own, fabric, settings, ways) for ways, reach in other_ways(asked) if _may_be_better(best, ways, reach)
     ]
-    # a quick plan of each tells which ones to plan with care
-    if len(others) > _CAREFUL:
-        others.sort(key=lambda one: _quick(one, fabric, settings))
-    for one in others[:_CAREFUL]:
-        other = _planned(one, fabric, settings, cuts)
+    # a quick plan of each tells which ones to plan with care: those that are no worse by it
+    level = _quick(asked, fabric, settings)[:2] if others else (0, 0)
+    quick = [(_quick(one, fabric, settings), place) for place, one in enumerate(others)]
+    for _, place in sorted(one for one in quick if one[0][:2] <= level)[:_CAREFUL]:
+        other = _planned(others[place], fabric, settings, cuts)
         if _rank(other) < _rank(best):
             best = other
     return best
