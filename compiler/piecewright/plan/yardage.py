@@ -156,7 +156,7 @@ def _by_length(
     Where the stock's step is not the one in which cloth is sold, the shortest length is sought without the solver,
     which would go on for every mark that could be saved. Where that is not proved to buy least, a plan in steps a
     little smaller than what is left of those that are sold is tried as well; what its bound of k steps says is that
-    more than k - 1 of them are needed.
+    more than k - 1 of them are needed. Of any way of cutting that says no more than the bound to the mark.
     """
     sold, mark = fabric.sold or settings.sold, settings.ruler
     step = sold.step
@@ -174,7 +174,6 @@ def _by_length(
     if bought > bound and worth > 1:
         other = plan_cloth(needs, replace(stock, step=worth), cuts=cuts)
         bound = max(bound, buy(max(other.bound - worth + 1, 0)))
-        any_bound = max(any_bound, buy(max(other.any_bound - worth + 1, 0)))
         if buy(other.length) < bought and not other.missing:
             plan, bought = other, buy(other.length)
     return plan, (bought, bound, any_bound)

@@ -50,7 +50,8 @@ def too_short(
     joined are joined from segments that lie across the cloth, and others are whole; without, segments lie as one likes.
 
     By area: a segment is no longer than the width, or where it lies along the cloth the length. Else by what lines
-    across the cloth meet of the pieces, or lines down the cloth of all; and by how many strips there must be at least.
+    across the cloth meet of the pieces, or lines down the cloth of all, first by weights, which is quick; and by how
+    many strips there must be at least.
     """
     turned = any(long.turns for long in longs)
     longest = max(width, length) if turned else width
