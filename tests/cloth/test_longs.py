@@ -93,9 +93,10 @@ def test_each_way_to_see_that_cloth_is_too_short() -> None:
     # strips of 12 and 13: of 24 in length none but 12 and 12 lie in a line down the cloth
     assert short([Long(79, 13, 1, False), Long(79, 12, 1, False)], [], 49)
     assert not short([Long(79, 13, 1, False), Long(79, 12, 1, False)], [], 50)
-    # 24 and 27 in 374: 7 and 7 in a line, 8 and 6, or 6 and 8, never 14 and more; 842 and 752 are 7.65 and 6.84 rows
-    two = [Long(842, 27, 1, False), Long(752, 24, 1, False)]
-    assert too_short([], two, 110, 374, 0, across=True) and not too_short([], two, 110, 384, 0, across=True)
+    # a line down 35 meets three of 10, or two and two of 6, and so on; of 10 there must be 102 / 40 = 2.55, which is
+    # three in 0.55 of the lines at least, and two of 6 in the other 0.45 are 0.9 where there must be 49 / 40
+    two = [Long(49, 6, 1, False), Long(102, 10, 1, False)]
+    assert too_short([], two, 40, 35, 0, across=True) and not too_short([], two, 40, 36, 0, across=True)
     # a piece that fits in no way at all, and a strip
     assert short([Long(41, 2, 1, True)], [Kind(41, 3, False, 1, ())], 60)
     assert short([Long(60, 50, 1, False)], [], 49)
