@@ -122,10 +122,10 @@ CODES: dict[str, Code] = {
     "W510": Code("not cloth enough", "warning"),
     "W511": Code("a table that does not come out", "warning"),
     "W512": Code("a size far beyond what is usual", "warning"),
+    "W525": Code("a long piece along the cloth", "warning"),
     "W540": Code("a fabric that nothing is cut from", "warning"),
     "W541": Code("a stand-in where the pattern has fabrics", "warning"),
     "W542": Code("a block or quilt that is never made", "warning"),
-    "W525": Code("a long piece along the cloth", "warning"),
     # E9xx files and surroundings
     "E901": Code("the file cannot be read"),
     "E902": Code("the result cannot be written"),
