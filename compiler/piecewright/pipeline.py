@@ -15,7 +15,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from piecewright.dataclass import dataclass
-from piecewright.diagnostics.codes import CODES
 from piecewright.diagnostics.model import Diagnostic, Label
 from piecewright.evaluate.run import evaluate, evaluate_lines
 from piecewright.reading import Reader, read_disk, read_nothing
@@ -339,7 +338,7 @@ def _short(made: Build, reader: Reader, file: File, cutting: Cutting) -> tuple[D
         found.append(
             Diagnostic(
                 code=one.code,
-                severity=CODES[one.code].severity,
+                severity=one.severity,
                 message=one.message,
                 labels=(label,),
                 hint=one.hint,

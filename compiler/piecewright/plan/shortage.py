@@ -4,6 +4,7 @@ is made for the rest."""
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
@@ -30,6 +31,7 @@ class Shortage:
     line: int = 0
     start: int = 0
     end: int = 0
+    severity: Literal["warning", "note"] = "warning"
 
 
 def shortages(build: Build, *, cuts: int = CUTS) -> tuple[Shortage, ...]:
