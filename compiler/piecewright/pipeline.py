@@ -152,7 +152,7 @@ def emitted(
 
 
 def library_page(words: tuple[str, ...] = ()) -> str:
-    """The library, or what of it has all these words in its name or description, as one HTML page with pictures."""
+    """The library, or what of it has all these words in its names or description, as one HTML page with pictures."""
     from piecewright.emit.catalogue import Sample, catalogue  # here, as in `emitted`
     from piecewright.evaluate.catalogue import found, sample  # here, because no pattern needs it
 
@@ -172,6 +172,7 @@ def library_page(words: tuple[str, ...] = ()) -> str:
                     name=name,
                     call=entry.call(name),
                     about=entry.about,
+                    also=entry.also,
                     pieces=len(unit.patches),
                     unit=asked,
                     fabrics=compiled.plan.fabrics,
@@ -186,6 +187,9 @@ def arrangements(
     *,
     rows: int,
     columns: int,
+    numbers: Sequence[int | None] = (),
+    mirrors_apart: bool = False,
+    repeating: bool = False,
     reversed_too: bool = False,
     symmetry: str = "",
     meet: bool = False,
@@ -215,6 +219,9 @@ def arrangements(
                 [re.sub(r"\s*,\s*", ", ", " ".join(call.split())) for call in calls],
                 rows=rows,
                 columns=columns,
+                numbers=numbers,
+                mirrors_apart=mirrors_apart,
+                repeating=repeating,
                 reversed_too=reversed_too,
                 symmetry=symmetry,
                 meet=meet,
@@ -306,6 +313,8 @@ _SLANT = 8  # times its height: no piece at an angle takes more of a strip beyon
 def _may_be_short(made: Build) -> bool:
     """Whether cloth may not suffice, which only a plan of it can tell; asked of every check, and so without one."""
     fabrics = {fabric.name: fabric for fabric in made.fabrics}
+    if made.settings.cutter is not None and made.settings.cutter.dies:
+        return True
     if any(fabric.sold is not None and fabric.sold.step is None for fabric in made.fabrics):
         return True
     cutter, seam = made.settings.cutter, made.settings.seam
@@ -322,18 +331,25 @@ def _may_be_short(made: Build) -> bool:
 
 
 def _short(made: Build, reader: Reader, file: File, cutting: Cutting) -> tuple[Diagnostic, ...]:
-    """Where there is not cloth enough."""
+    """Where there is not cloth enough, or none large enough for a die; and dies that are of no use."""
     from piecewright.plan.shortage import shortages  # here, because few patterns need it
+    from piecewright.plan.useless_dies import useless_dies
 
     found = []
-    for one in shortages(made, cuts=cutting.cuts):
+    for one in (*shortages(made, cuts=cutting.cuts), *useless_dies(made)):
         source = reader.source(one.file) or file.source
         start, end = (one.start, one.end) if source.name == one.file else (0, 0)
         if one.line and source.name == one.file:
             start, end = source.line_span(one.line)
         label = Label(span=Span(source, start, end))
         found.append(
-            Diagnostic(code=one.code, severity="warning", message=one.message, labels=(label,), hint=one.hint)
+            Diagnostic(
+                code=one.code,
+                severity=one.severity,
+                message=one.message,
+                labels=(label,),
+                hint=one.hint,
+            )
         )
     return tuple(found)
 

@@ -94,8 +94,10 @@ def test_one_endless_repeat_may_begin_at_any_cell() -> None:
 @pytest.mark.parametrize("looks", [HALF_SQUARE, HANDED, PINWHEEL, MIXED, plain(2)])
 def test_those_that_a_motion_leaves_alike_are_found_by_themselves(looks: Looks) -> None:
     grid = Grid(2, 2, MOTIONS)
-    for motion in MOTIONS:
-        alike = Alike(grid, looks, motion)
+    assert len(grid.every) == len(MOTIONS)
+    for move in grid.every:
+        motion = move.motion
+        alike = Alike(move, looks)
         found = list(alike)
         assert len(found) == len(set(found)) == alike.count
         listed = product(range(len(looks)), repeat=4)

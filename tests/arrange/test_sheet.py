@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from piecewright import compile_source
+from piecewright.emit.arrangements import counted
 from piecewright.evaluate.run import evaluate, evaluate_lines
 from piecewright.kernel.build import Build
 from piecewright.kernel.moves import settled
@@ -167,6 +168,72 @@ def shown_at(unit: Unit, point: tuple[float, float]) -> str:
             if all((qx - px) * (point[1] - py) - (qy - py) * (point[0] - px) >= -1e-9 for (px, py), (qx, qy) in pairs):
                 return str(patch.fabric)
     raise AssertionError(f"nothing at {point}")
+
+
+def test_mirror_images_may_count_apart() -> None:
+    apart = sheet_of(CORNER, "corner(sand, dusk)", mirrors_apart=True)
+    assert (apart.count, len(apart.shown)) == (70, 70)  # up to turning: OEIS A367532 for tables of an even size
+    together = sheet_of(CORNER, "corner(sand, dusk)")
+    mirrored = {one.rows for one in together.shown if "mirror" in one.symmetry}
+    # one of each pair was drawn; those alike in a mirror have no other half
+    assert apart.count == 2 * together.count - len(mirrored)
+    assert sum("mirror" in one.symmetry for one in apart.shown) == len(mirrored)
+    shown = sheet_of(CORNER, "corner(sand, dusk)", mirrors_apart=True, symmetry="mirror")
+    assert {one.rows for one in shown.shown} <= {one.rows for one in apart.shown if "mirror" in one.symmetry}
+    assert counted(apart) == "There are 70 different arrangements, turned ones counted once, mirrored ones apart."
+
+
+def test_repeats_count_as_one_wherever_they_begin() -> None:
+    whole = sheet_of(CORNER, "corner(sand, dusk)")
+    repeating = sheet_of(CORNER, "corner(sand, dusk)", repeating=True)
+    assert repeating.count == len(repeating.shown) == sum(one.same_as is None for one in whole.shown)
+    assert all(one.same_as is None for one in repeating.shown)
+    first = {one.rows for one in whole.shown if one.same_as is None}
+    assert len(first) == repeating.count
+    assert counted(repeating) == (
+        f"There are {repeating.count} different arrangements, turned and mirrored ones counted once, as are those that"
+        " repeat to the same pattern."
+    )
+
+
+def test_so_many_of_one_block() -> None:
+    calls = ("corner(sand, dusk)", "corner(dusk, sand)")
+    every = sheet_of(CORNER, *calls, across=2, down=1)
+    found = []
+    for number in range(1, 3):
+        sheet = sheet_of(CORNER, *calls, across=2, down=1, numbers=(number, None))
+        assert sheet.count == sheet.kept == len(sheet.shown)
+        for one in sheet.shown:
+            assert sum(sheet.looks[look].block == 0 for row in one.rows for look in row) == number
+        found += [one.rows for one in sheet.shown]
+    none = sheet_of(CORNER, calls[1], across=2, down=1).count
+    assert len(set(found)) == every.count - none
+    both = sheet_of(CORNER, *calls, across=2, down=1, numbers=(1, 1))
+    assert counted(both) == (
+        f"There are {both.count} different arrangements with 1 of corner(sand, dusk) and 1 of corner(dusk, sand),"
+        " turned and mirrored ones counted once."
+    )
+    symmetric = sheet_of(CORNER, *calls, across=2, down=1, numbers=(2, None), symmetry="half-turn")
+    assert symmetric.kept == sum("half" in one.symmetry for one in sheet_of(CORNER, calls[0], across=2, down=1).shown)
+
+
+def test_numbers_that_do_not_fit_the_table() -> None:
+    calls = ("corner(sand, dusk)", "corner(dusk, sand)")
+    with pytest.raises(CannotArrange, match=r"5 of corner\(sand, dusk\) are more than the 4 blocks of the table"):
+        sheet_of(CORNER, *calls, numbers=(5, None))
+    with pytest.raises(CannotArrange, match="leave 1 of the 4 blocks of the table open"):
+        sheet_of(CORNER, *calls, numbers=(2, 1))
+    with pytest.raises(CannotArrange, match="look the same, perhaps turned"):
+        sheet_of(BARS, "bars(sand, dusk)", "bars(dusk, sand)", numbers=(1, None))
+
+
+def test_what_was_not_looked_through_is_not_called_the_most_symmetric() -> None:
+    calls = ("corner(sand, dusk)", "corner(dusk, sand)")
+    sheet = sheet_of(CORNER, *calls, across=4, down=4, numbers=(8, None), meet=True)
+    assert sheet.kept is None and sheet.shown
+    assert counted(sheet).endswith(
+        "; too many to say how many are sewn so that all seams meet. 120 of them are drawn."
+    )
 
 
 def test_blocks_of_two_sizes_are_told_apart_with_their_numbers() -> None:

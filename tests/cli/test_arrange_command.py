@@ -55,6 +55,23 @@ def test_the_page_stands_alone_and_names_its_pictures(run: Run) -> None:
     assert text.count('role="img"') == text.count("<h3>")
 
 
+def test_a_number_before_a_block(run: Run) -> None:
+    ended = run("arrange", "trial.piece", "1 of step(sand, dusk)", "step(sand, sand)", "--table", "2x1", "--repeating")
+    assert ended.code == 0
+    assert ended.out == (
+        "There are 2 different arrangements with 1 of step(sand, dusk), turned and mirrored ones counted once, as are"
+        " those that repeat to the same pattern.\n"
+    )
+    ended = run("arrange", "trial.piece", "1 of step(sand, dusk)", "2 of step(sand, sand)", "--table", "2x1")
+    assert ended.code == 1
+    assert "are more than the 2 blocks of the table" in ended.err
+    ended = run("arrange", "trial.piece", "0 of step(sand, dusk)")
+    assert ended.code == 2
+    ended = run("arrange", "trial.piece", "step(sand, dusk)", "--table", "2x1", "--mirrors-apart", "-o", "apart")
+    assert "turned ones counted once, mirrored ones apart" in ended.out
+    assert "turned ones counted once, mirrored ones apart" in Path("apart/arrangements.html").read_text("utf-8")
+
+
 def test_the_same_asked_twice_gives_the_same_bytes(run: Run) -> None:
     for folder in ("one", "two"):
         run("arrange", "trial.piece", "step(sand, dusk)", "step(dusk, sand)", "--table", "2x1", "-o", folder)

@@ -27,7 +27,7 @@ def run(capfd: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.M
 def test_a_file_says_what_is_cut_with(run: Run) -> None:
     ended = run("build", "tile.piece", "--cutter", "dies.piece", "--to", "md", "-o", "there")
     assert (ended.code, ended.out) == (0, "")
-    assert "in 3 passes of up to 4 layers" in Path("there/pattern.md").read_text(encoding="utf-8")
+    assert "to at most 4 layers in all: 3 passes cut 12" in Path("there/pattern.md").read_text(encoding="utf-8")
     assert run("build", "tile.piece", "--cutter", "rotary", "--to", "md", "-o", "there").code == 0
     assert "passes" not in Path("there/pattern.md").read_text(encoding="utf-8")
 

@@ -34,9 +34,10 @@ def test_words_choose(run: Run) -> None:
     assert (ended.code, ended.err) == (0, "")
     assert ended.out == (
         "Blocks: nine patch\n"
-        "  churn-dash(ground, dasher, size 9)\n"
+        "  churn-dash(ground, dasher, size 9 or 24 cm)\n"
         "      Half-square triangle units at the corners, squares of two bars between them, a plain square in the "
         "middle.\n"
+        "      Also called hole in the barn door, monkey wrench, love knot.\n"
     )
 
 
@@ -44,6 +45,9 @@ def test_nothing_found_offers_the_nearest_name(run: Run) -> None:
     ended = run("library", "pinwhel")
     assert (ended.code, ended.out) == (1, "")
     assert ended.err == "the library has nothing with “pinwhel”; did you mean pinwheel?\n"
+    ended = run("library", "ducthman's", "puzzel")
+    assert (ended.code, ended.out) == (1, "")
+    assert run("library", "dutchmans-puzle").err.endswith("; did you mean dutchmans-puzzle?\n")
 
 
 def test_a_page_is_written_where_it_is_wanted(run: Run) -> None:
@@ -69,5 +73,6 @@ def test_the_page_is_sound() -> None:
         for name in entry.parts or (entry.name,):
             assert f'<li id="{name}">' in page
             assert f"<code>{entry.call(name)}</code>" in page
+    assert "<p>Also called hole in the barn door, monkey wrench, love knot.</p>" in page
     assert re.search(r'<li id="churn-dash">.*?Finished 9 × 9 in, 17 pieces', page, re.S)
     assert re.search(r'<li id="half-square-eight-at-a-time">.*?2 pieces, made 8 at a time', page, re.S)

@@ -49,49 +49,66 @@ def test_backing_binding_and_what_a_table_on_point_trims_may_lie_between_the_mar
     assert warned(text) == []
 
 
+TWO = (
+    TRIANGLES
+    + """\
+pattern "Two"
+    ruler {ruler}
+unit two
+    take half({cut}, light)
+    join half({cut}, dark) on long-edge
+    trim to {size} + 1/2 by {size} + 1/2, seam on diagonal
+"""
+)
+
+
 def test_a_trim_with_little_to_spare() -> None:
-    text = (
-        FABRICS
-        + TRIANGLES
-        + (
-            "unit two\n    take half(3 7/8, light)\n    join half(3 7/8, dark) on long-edge\n"
-            "    trim to 3 1/2 by 3 1/2, seam on diagonal\n"
-        )
-    )
-    assert warned(text) == [("W507", "trim to 3 1/2 by 3 1/2, seam on diagonal")]
-    # (3 7/8 - √2/4 - 3 1/2) / 2 on every side
+    text = FABRICS + TWO.format(ruler="1/16", cut="3 15/16", size="3")
+    assert warned(text) == [("W507", "trim to 3 + 1/2 by 3 + 1/2, seam on diagonal")]
+    # (3 15/16 - √2/4 - 3 1/2) / 2 on every side
     (one,) = found(text)
     assert one.message == (
-        "this trim takes off only about 0.0107, exactly 3/16 - 1/8·√2 at the left, less than 1/16:"
-        " squares of 3 7/8 make this unit to size, not to be trimmed"
+        "this trim takes off only about 0.0420, exactly 7/32 - 1/8·√2 at the left, less than 1/16:"
+        " squares of 3 15/16 are too large to be sewn to size and too small for a trim"
     )
-    assert one.hint == "cut the squares 4 if you mean to trim; with 3 7/8, sew exactly and leave the trim out"
-    assert warned(text.replace("3 7/8", "4")) == []
+    assert one.hint == "cut the squares 4 if you mean to trim; or cut them 3 7/8 and sew exactly"
 
 
 @pytest.mark.parametrize("finished", ["1", "2 1/2", "4", "7 3/8"])
 @pytest.mark.parametrize("ruler", ["1/8", "1/16", "1/4"])
-def test_the_size_that_is_told_for_trimming_is_enough_and_the_mark_below_is_not(finished: str, ruler: str) -> None:
-    text = (
-        FABRICS
-        + TRIANGLES
-        + f"""\
-pattern "Two"
-    ruler {ruler}
-size is {finished}
-unit two
-    take half(size + {{}}, light)
-    join half(size + {{}}, dark) on long-edge
-    trim to size + 1/2 by size + 1/2, seam on diagonal
-"""
+def test_what_the_published_rule_leaves_is_trimmed_and_not_told(finished: str, ruler: str) -> None:
+    """7/8 for 0.8536: the trim takes off 0.0107 on every side, since no ruler has the exact size."""
+    assert warned(FABRICS + TWO.format(ruler=ruler, cut=f"{finished} + 7/8", size=finished)) == []
+    more = FABRICS + TWO.format(ruler="1/16", cut=f"{finished} + 15/16", size=finished)
+    assert [code for code, _ in warned(more)] == ["W507"]
+
+
+@pytest.mark.parametrize("seam", ["0.5", "0.6", "0.7", "0.75", "1"])
+def test_three_and_a_half_seams_in_centimetres_are_trimmed_and_not_told(seam: str) -> None:
+    """The published 3.5 seams for 3.4142."""
+    head = f'pattern "Two"\n    units cm\n    seam {seam}\n'
+    text = TRIANGLES + head + (
+        "unit two\n    take half(8 + 3.5 * seam, light)\n    join half(8 + 3.5 * seam, dark) on long-edge\n"
+        "    trim to 8 + 2 * seam by 8 + 2 * seam, seam on diagonal\n"
+    )  # fmt: skip
+    assert warned(FABRICS + text) == []
+
+
+@pytest.mark.parametrize("finished", ["1", "2 1/2", "4", "7 3/8"])
+@pytest.mark.parametrize(
+    ("ruler", "more"), [("1/16", "15/16"), ("1/32", "29/32"), ("1/32", "15/16"), ("1/64", "57/64")]
+)
+def test_the_sizes_that_are_told_mend_it_and_the_mark_below_does_not(finished: str, ruler: str, more: str) -> None:
+    def told(cut: str) -> list[str]:
+        return [code for code, _ in warned(FABRICS + TWO.format(ruler=ruler, cut=cut, size=finished))]
+
+    (one,) = found(FABRICS + TWO.format(ruler=ruler, cut=f"{finished} + {more}", size=finished))
+    assert one.code == "W507" and one.hint is not None
+    trimmed, exact = one.hint.removeprefix("cut the squares ").removesuffix(" and sew exactly").split(
+        " if you mean to trim; or cut them "
     )
-    (one,) = [one for one in found(text.format("7/8", "7/8")) if one.code == "W507"]
-    assert one.hint is not None
-    told = one.hint.split(" if you")[0].removeprefix("cut the squares ")
-    alone = text.replace("size + {}", "{}")
-    assert "W507" not in [code for code, _ in warned(alone.format(told, told))]
-    below = f"{told} - {ruler}"
-    assert [code for code, _ in warned(alone.format(below, below))][:1] in (["W507"], ["E302"])  # E302: too small
+    assert told(trimmed) == [] and told(exact) == []
+    assert told(f"{trimmed} - {ruler}") == ["W507"] and told(f"{exact} - {ruler}") == ["E302"], "too small"
 
 
 def test_a_scant_trim_of_other_work_is_told_without_a_size() -> None:
@@ -117,6 +134,16 @@ def test_a_piece_in_both_hands() -> None:
     assert warned(text.format("make 4 of lean reversed\n")) == []
     assert warned(both.replace("make", '    note "Cut it through folded cloth."\nmake', 1)) == []
     assert warned(both.replace("parallelogram 3 by 2 at 45", "rectangle 3 by 2")) == []
+
+
+def test_a_diamond_has_hands_only_on_a_print_with_a_direction() -> None:
+    """Mirrored, it is the same diamond turned; but a print that is turned shows it."""
+    text = "unit lean\n    diamond 2 at 45 of dark\nmake 3 of lean\nmake 1 of lean reversed\n"
+    assert warned(FABRICS + text) == []
+    one_way = FABRICS.replace("value dark", "value dark, directional") + text
+    assert warned(one_way) == [("W508", "diamond 2 at 45 of dark")]
+    assert said(one_way).startswith("the dark diamond is needed 3 times as it is and once mirrored: 1 cut through")
+    assert warned(one_way.replace("make 1 of lean reversed", "make 1 of lean turned right")) == []
 
 
 @pytest.mark.parametrize(

@@ -64,7 +64,8 @@ def is_triangle(unit: Unit) -> bool:
 
 def _edges(action: Lay) -> list[Ends]:
     """The raw edges, counter-clockwise from the bottom: so far outside the points of the blocks, or the middles of
-    the outer posts, which lie beyond a block's points by half the diagonal of a post."""
+    the outer posts, which lie beyond a block's points by half the diagonal of a post; where strips lie at the ends of
+    the sashes, outside their outer points, half a diagonal farther out."""
     sashed = not is_triangle(action.rows[1][0])
     rows = action.rows[2::2] if sashed else action.rows[1:-1]
     blocks = [piece for row in rows for piece in (row[2:-1:2] if sashed else row[1:-1])]
@@ -74,7 +75,8 @@ def _edges(action: Lay) -> list[Ends]:
     if sashed:
         strip = rows[0][1]
         sides = [(q - p).squared() for p, q in (ends(strip, n) for n in range(4))]
-        out = out + min(sides).sqrt() * HALF_ROOT_2
+        floats = action.names[1][0].endswith("end strip")
+        out = out + min(sides).sqrt() * HALF_ROOT_2 * (2 if floats else 1)
     left, right = min(p.x for p in points) - out, max(p.x for p in points) + out
     bottom, top = min(p.y for p in points) - out, max(p.y for p in points) + out
     corners = [Vector(left, bottom), Vector(right, bottom), Vector(right, top), Vector(left, top)]

@@ -301,7 +301,7 @@ def clipped(cell: tuple[Point, ...], normal: Point, offset: Expr) -> tuple[Point
 
     # what is clear of the line lies where floats say; what is near it, exactly
     signs = [
-        (about > 0) - (about < 0) if abs(about) > CLEAR else sign(depth(p)) for p, about in zip(cell, rough, strict=True)
+        sign(depth(p)) if abs(about) <= CLEAR else (about > 0) - (about < 0) for p, about in zip(cell, rough, strict=True)
     ]
     if max(signs) <= 0:
         return cell

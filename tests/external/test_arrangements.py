@@ -5,6 +5,11 @@ The numbers are terms of sequences of the On-Line Encyclopedia of Integer Sequen
 
 from __future__ import annotations
 
+from collections import Counter
+from itertools import product
+
+import pytest
+from arrange.by_hand import kinds
 from arrange.shapes import DIAGONAL, HALF_SQUARE, plain
 from external.rows import row, rows
 from piecewright.plan.arrange.count import count
@@ -82,3 +87,67 @@ def test_no_symmetry_at_all() -> None:
         grid = Grid(size, size, MOTIONS)
         found.append(sum(grid.symmetries(one, plain(2)) == (0,) for one in repeats(grid, plain(2))))
     assert found == [0, 0, 36, 7860]
+
+
+def brute(across: int, down: int, *, quarters: bool, mirrors: bool, shifts: bool) -> Counter[tuple[int, ...]]:
+    """Tables of two colours gone through one by one as pictures, by arithmetic of the tests' own."""
+    return kinds(
+        [("a",), ("b",)], down, across, quarters=quarters, block_quarters=False, mirrors=mirrors, shifts=shifts
+    )
+
+
+@pytest.mark.parametrize(
+    ("motions", "listed"),
+    [
+        # the numbers of OEIS A255016 (S70) for n = 1 to 6 are from memory; those up to 4 by 4 are gone through here
+        (MOTIONS, {(1, 1): 2, (2, 2): 6, (3, 3): 26, (4, 4): 805, (5, 5): 172112, (6, 6): 239123150}),
+        # OEIS A255015, rows and columns also reversed: the name from memory, the numbers gone through here
+        ((0, 2, 4, 6), {(2, 2): 7, (3, 2): 13, (4, 2): 34, (3, 3): 36, (4, 3): 158}),
+        # OEIS A184271, shifts alone: from memory, and gone through here
+        ((0,), {(2, 2): 7, (3, 2): 14, (4, 2): 40, (3, 3): 64, (4, 3): 352, (4, 4): 4156}),
+    ],
+    ids=("A255016", "A255015", "A184271"),
+)
+def test_repeats_that_begin_anywhere(motions: tuple[int, ...], listed: dict[tuple[int, int], int]) -> None:
+    tried = 0
+    for (across, down), number in listed.items():
+        assert count(down, across, plain(2), motions, repeating=True) == number
+        if across * down <= (16 if motions == MOTIONS else 12):
+            if motions == (0,):
+                found = sum(_shifted(across, down).values())
+            else:
+                found = brute(across, down, quarters=motions == MOTIONS, mirrors=True, shifts=True).total()
+            assert found == number
+            tried += 1
+    assert tried >= 4
+
+
+def _shifted(across: int, down: int) -> Counter[int]:
+    """Tables of two colours up to shifts alone, by how many cells are of the second colour."""
+    seen: set[tuple[int, ...]] = set()
+    found: Counter[int] = Counter()
+    for cells in product((0, 1), repeat=across * down):
+        if cells not in seen:
+            found[sum(cells)] += 1
+            seen.update(
+                tuple(cells[(r + i) % down * across + (c + j) % across] for r in range(down) for c in range(across))
+                for i in range(down)
+                for j in range(across)
+            )
+    return found
+
+
+def test_so_many_of_one_colour() -> None:
+    """OEIS A054772 (S70), n by n with k cells of one of two colours: what it lists is from memory, the numbers are gone
+    through here. Together they are the numbers of A054247, and without mirrors those of A047937."""
+    for size, both, turning in ((1, 2, 2), (2, 6, 6), (3, 102, 140)):
+        for mirrors, whole in ((True, both), (False, turning)):
+            found = brute(size, size, quarters=True, mirrors=mirrors, shifts=False)
+            motions = table_motions(size, size, mirrors=mirrors)
+            numbers = [count(size, size, plain(2), motions, content={1: k}) for k in range(size * size + 1)]
+            assert numbers == [found[size * size - k, k] for k in range(size * size + 1)]
+            assert sum(numbers) == whole
+    assert [count(3, 3, plain(2), MOTIONS, content={0: k}) for k in range(10)] == [1, 3, 8, 16, 23, 23, 16, 8, 3, 1]
+    for size, whole in ((4, 16456), (5, 8390720)):
+        turns = table_motions(size, size, mirrors=False)
+        assert sum(count(size, size, plain(2), turns, content={0: k}) for k in range(size * size + 1)) == whole

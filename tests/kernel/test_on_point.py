@@ -16,7 +16,7 @@ from piecewright.kernel.chain import chain
 from piecewright.kernel.measure import finished_bounds, ledger_area, raw_outline, seen_area
 from piecewright.kernel.polygon import area
 from piecewright.kernel.unit import Unit
-from piecewright.verbs import on_point as tables
+from piecewright.verbs import fill as tables
 
 from tests.evaluate.pattern import built
 from tests.kernel.test_setting import described
@@ -32,7 +32,9 @@ def of(columns: int, rows: int, block: Exact, sash: Exact = ZERO, posts: bool = 
     if sash:
         steps.append(f"    sash {sash} + seam * 2 of dusk{', posts of rust' if posts else ''}\n")
     end = f", float {outside}" if outside else ""
-    steps += [f"    fill sides of clay{end}\n", f"    fill corners of glow{end}\n"]
+    if columns + rows > 2:
+        steps.append(f"    fill sides of clay{end}\n")
+    steps.append(f"    fill corners of glow{end}\n")
     made = built(f'pattern "Table"\n{FABRICS}quilt tried\n{"".join(steps)}')
     action = made.made[-1].steps[-1].actions[0]
     assert isinstance(action, Lay)
@@ -42,15 +44,16 @@ def of(columns: int, rows: int, block: Exact, sash: Exact = ZERO, posts: bool = 
 @pytest.mark.parametrize("seed", range(40))
 def test_any_table(seed: int) -> None:
     dice = random.Random(seed)
-    columns, rows = dice.randrange(2, 6), dice.randrange(2, 6)
+    columns, rows = dice.randrange(1, 6), dice.randrange(1, 6)
     block = Exact(dice.randrange(8, 100), 8)
     sash = dice.choice((ZERO, Exact(dice.randrange(1, 24), 8)))
     posts = dice.random() < 0.6
-    outside = ZERO if sash else dice.choice((ZERO, Exact(dice.randrange(1, 16), 8)))
+    outside = dice.choice((ZERO, Exact(dice.randrange(1, 16), 8)))
     whole = of(columns, rows, block, sash, posts, outside).result
 
     side = (block + sash) * ROOT_2
-    width, height = side * columns + outside * 2, side * rows + outside * 2
+    out = outside + sash * ROOT_2 / 2 if outside else ZERO  # half the diagonal of an outer post, where it is whole
+    width, height = side * columns + out * 2, side * rows + out * 2
     left, bottom, right, top = finished_bounds(whole)
     assert (right - left, top - bottom) == (width, height)
     assert set(whole.directions) == {Vector(1, 0), Vector(0, 1), Vector(-1, 0), Vector(0, -1)}
@@ -63,13 +66,21 @@ def test_any_table(seed: int) -> None:
     crossings = sum(len(each) for each in _crossings(columns, rows)) if sash else 0
     levels = columns + rows
     seen = Counter(patch.fabric for patch in whole.patches)
-    assert (seen["sand"], seen["clay"], seen["glow"]) == (blocks, 2 * (columns + rows - 2), 4)
+    ends = 2 * levels if sash and outside else 0
+    sides = 2 * (columns + rows - 2)
+    assert seen["sand"] == blocks
+    assert (seen["clay"], seen["glow"]) == ((sides + ends, 4) if sides else (0, 4 + ends))
     if sash:
         standing = blocks + levels - 1
         assert seen["dusk"] == standing + (crossings if posts else levels)
         assert seen["rust"] == (crossings + levels if posts else 0)
         shown = sum((area(cell) for patch in whole.patches if patch.fabric == "sand" for cell in patch.cells), ZERO)
         assert shown == block * block * blocks
+        if outside:
+            # nothing of the sashes is cut off: strips beside blocks, and rows of them over so many blocks each
+            strips = (area(cell) for patch in whole.patches if patch.fabric in ("dusk", "rust") for cell in patch.cells)
+            across = sum(((block + sash) * len(each) + sash for each in _crossings(columns, rows)), ZERO)
+            assert sum(strips, ZERO) == sash * block * standing + sash * across
 
 
 def _crossings(columns: int, rows: int) -> list[set[int]]:
@@ -98,7 +109,7 @@ def test_sewn_piece_by_piece_it_is_the_same(seed: int, monkeypatch: pytest.Monke
     monkeypatch.setattr(tables, "side_square", exactly(True))
     monkeypatch.setattr(tables, "corner_square", exactly(False))
     dice = random.Random(seed)
-    columns, rows, block = dice.randrange(2, 6), dice.randrange(2, 6), Exact(dice.randrange(8, 100), 8)
+    columns, rows, block = dice.randrange(1, 6), dice.randrange(1, 6), Exact(dice.randrange(8, 100), 8)
     action = of(columns, rows, block)
     whole: Unit | None = None
     for row, alone in zip(action.rows, action.row_units, strict=True):

@@ -89,3 +89,23 @@ def test_what_tells_like_named_units_apart_is_told_with_their_number() -> None:
     )
     steps = next(one for one in plan(built(sized.format(SIZES))).units if one.name == "framed").steps
     assert "a row of 3 tooth units (2½) to the left and the right edge" in steps[1].text
+
+
+def test_each_round_of_a_repeat_is_told() -> None:
+    def steps(border: str) -> tuple[str, tuple[str, ...]]:
+        text = TEXT.format(f"repeat 2\n        {border}")
+        step = next(unit for unit in plan(built(text)).units if unit.name == "framed").steps[1]
+        return step.text, step.details
+
+    text, (second,) = steps("border 2 1/2 of dusk, posts of glow, press toward dusk")
+    assert text == told("border 2 1/2 of dusk, posts of glow, press toward dusk")
+    assert second == (
+        "Round 2: Sew a dusk strip 2½ × 10½ to the left and the right edge. Sew a glow square 2½ to each end of two"
+        " dusk strips 2½ × 10½, and press away from the squares. Then sew these to the top and the bottom edge, so that"
+        " the seams at the corners meet."
+    )
+    text, (second,) = steps("border 2 1/2 of dusk, mitred")
+    assert text.startswith("Sew a dusk strip 2½ × 11¼ to the left, the right, the top and the bottom edge. ")
+    assert second.startswith("Round 2: Sew a dusk strip 2½ × 15¼ to the left, the right, the top and the bottom edge. ")
+    text, (second,) = steps("border tooth(sand, dusk), posts of glow")
+    assert "a row of 3 tooth units" in text and "a row of 5 tooth units" in second

@@ -47,8 +47,10 @@ def test_cloth_for_a_die_is_cut_larger_by_the_leeway_on_every_side() -> None:
     sand = cloth(plan, "sand")
     (one,) = sand.passes
     assert (one.die, one.layers, one.passes) == ("rectangle 2½ × 4½", 6, 4)  # 20 pieces, 6 at a time
-    assert (one.rough.width.ruler, one.rough.height.ruler) == ("3", "5")
+    (rough,) = one.rough
     # 8 rough pieces 5 long go into 40, or 13 that are 3 long: 3 strips of 3, or 2 of 5
+    assert (rough.width.ruler, rough.length.ruler, rough.count) == ("3", "5", 20)
+    assert any("Fold lengths 3 wide to and fro, with the folds 5 apart" in text for text in sand.how)
     assert sand.length is not None and sand.length.ruler == "9"
     assert plan.cuts[0].width.ruler == "2 1/2"  # the cut list keeps what is sewn
 
@@ -56,7 +58,7 @@ def test_cloth_for_a_die_is_cut_larger_by_the_leeway_on_every_side() -> None:
 def test_what_no_die_fits_is_left_to_the_ruler() -> None:
     dusk = cloth(planned(PRESS + FABRICS + TILE), "dusk")
     assert [one.die for one in dusk.passes] == ["rectangle 2½ × 4½"]
-    assert any("No die fits 20 rectangles 1½ × 4½: cut them with a ruler." in text for text in dusk.how)
+    assert "No die here cuts 20 rectangles 1½ × 4½ from this cloth: cut them with a ruler." in dusk.how
 
 
 def test_layers_fewer_than_the_press_takes() -> None:
@@ -78,7 +80,7 @@ def test_one_text_gives_a_rotary_and_a_die_edition() -> None:
     # a profile may stand in a pattern with other units
     profile = 'pattern "Dies"\n    units cm\ncutter press, leeway 0.635\n    die rectangle 6.35 by 11.43\n'
     (one,) = cloth(planned(FABRICS + TILE, cutter=profile), "sand").passes
-    assert (one.rough.width.ruler, one.rough.height.ruler) == ("3", "5")
+    assert [(rough.width.ruler, rough.length.ruler) for rough in one.rough] == [("3", "5")]
 
 
 def test_a_profile_without_a_cutter_is_a_mistake() -> None:
@@ -132,7 +134,7 @@ def test_kits_and_dies_stand_in_every_format() -> None:
     for page in (files["pattern.html"], files["pattern.md"]):
         assert "Cutting 3 kits at once" in page
         assert "3 kits cut at once take" in page
-        assert "in 4 passes of up to 6 layers" in page
+        assert "to at most 6 layers in all: 4 passes cut 20." in page
     assert files["kits.csv"].startswith("fabric,number,from,strips,")
     assert "figures/kits-sand.svg" in files
     assert "kits.csv" not in dict(emit(planned(FABRICS + TILE), ("csv",)))

@@ -118,6 +118,83 @@ def test_strips_along_the_rows_in_centimetres_pressed_open() -> None:
     assert filled.details[3] == "Rows 4 and 6: glow strip 5 × 63."
 
 
+def test_a_row_a_column_and_a_block_alone() -> None:
+    row, filled = steps("lay 3 by 1 on point", "    | square 6 1/2 of sand", "fill sides and corners of dusk")
+    assert row.text == "Lay out 3 blocks on point, side by side, as the figure shows; do not sew them yet."
+    assert row.details == ("Row 1: 3 times sand square 6½.",)
+    assert filled.text.startswith(
+        "Cut 1 dusk square 9¾ in twice from corner to corner, for 4 side triangles, and 2 dusk squares 5⅛ in once"
+    )
+    assert filled.details == (
+        "Rows 1 and 5: dusk corner triangle.",
+        "Row 2: dusk side triangle; sand square; dusk corner triangle.",
+        "Row 3: dusk side triangle; sand square; dusk side triangle.",
+        "Row 4: dusk corner triangle; sand square; dusk side triangle.",
+    )
+    table = ("lay 1 by 3 on point", "    | square 6 1/2 of sand", "    | square 6 1/2 of glow")
+    column, filled = steps(*table, "fill sides and corners of dusk")
+    assert column.text.startswith("Lay out 3 blocks on point, one below the other, as the figure shows")
+    assert column.details == ("Rows 1 and 3: sand square 6½.", "Row 2: glow square 6½.")  # each row of the table serves
+    assert filled.details[1:4] == (
+        "Row 2: dusk corner triangle; sand square; dusk side triangle.",
+        "Row 3: dusk side triangle; glow square; dusk side triangle.",
+        "Row 4: dusk side triangle; sand square; dusk corner triangle.",
+    )
+    alone, filled = steps("lay 1 by 1 on point", "    | square 6 1/2 of sand", "fill corners of dusk")
+    assert alone.text == "Lay the block on point, as the figure shows."
+    assert filled.text == (
+        "Cut 2 dusk squares 5⅛ in once from corner to corner, for 4 corner triangles. Sew a triangle to each of two"
+        " opposite sides of the block, the middle of its long side on the middle of the side. Cut off the tips that"
+        " reach beyond, then sew the other two to the other sides. Press as the arrows show. Trim all four edges"
+        " straight, ¼ in beyond the points of the blocks."
+    )
+
+
+def test_sashes_that_float_end_in_strips() -> None:
+    lines = ("sash 2 of dusk, posts of glow", "fill sides and corners of dusk, float 1")
+    sashed, filled = steps(*BLOCKS, *lines)[1:]
+    assert sashed.text == (
+        "Lay the sashes with them, on all sides of every block, as the figure shows: 48 dusk strips 2 × 6½ and 31 glow"
+        " squares 2 as posts. Do not sew them yet."
+    )
+    # squares for (6 + 1½) × 1.414 + 1¼ + 2 and (6 + 3) ÷ 1.414 + ⅞ + 2; strips for 1½ + √2 × 1¼ + ½
+    assert filled.text.startswith(
+        "Cut 3 dusk squares 13⅞ in twice from corner to corner, for 10 side triangles (2 left over), and 2 dusk squares"
+        " 9¼ in once from corner to corner, for 4 corner triangles. Cut 14 dusk rectangles 2 × 3⅞ as end strips. Lay"
+        " the triangles round the blocks, the long sides of the side triangles outward, and an end strip at either end"
+        " of each row of sashes. Sew each diagonal row together:"
+    )
+    assert filled.text.endswith(
+        "Press every seam toward the sashes, those of the end strips toward these. Trim all four edges straight, 1¼ in"
+        " beyond the outermost points of the sashes."
+    )
+    assert filled.details[1] == "Rows 2 and 14: dusk end strip; glow post; dusk strip; glow post; dusk end strip."
+    labels = {(cut.shape, cut.label) for cut in planned(*BLOCKS, *lines).cuts if cut.fabric == "dusk"}
+    assert labels == {
+        ("square", "one; to be cut twice from corner to corner"),
+        ("square", "one; to be cut once from corner to corner"),
+        ("rectangle", "one"),
+    }
+
+
+def test_strips_along_the_rows_of_sashes_that_float_are_not_longer() -> None:
+    table = ("lay 2 by 1 on point", "    | square 6 1/2 of sand", "sash 2 of glow")
+    floats = ("fill corners of dusk, float 1", "fill sides of sand, float 1")
+    sashed, corners, sides = steps(*table, *floats)[1:]
+    assert "2 glow strips 2 × 9½ and 1 glow strip 2 × 17. The longer strips lie along" in sashed.text
+    assert "reach beyond" not in sashed.text
+    assert corners.text.endswith("Lay them at the corners, as the figure shows; do not sew them yet.")
+    assert "Cut 6 sand rectangles 2 × 3⅞ as end strips." in sides.text
+    sides, corners = steps(*table, *reversed(floats))[2:]
+    assert sides.text.endswith(
+        "Lay them at the sides, the long sides outward, with an end strip at either end of each row of sashes, as the"
+        " figure shows; do not sew them yet."
+    )
+    assert len(sides.figure.panels[0].placed) == len(sashed.figure.panels[0].placed) + 6
+    assert "end strips." not in corners.text
+    assert "reach beyond the edge" in steps(*table, "fill sides and corners of dusk")[1].text
+
+
 def test_the_cut_list_says_which_squares_become_triangles() -> None:
     whole = planned(*FILLED)
     labels = {cut.label for cut in whole.cuts if cut.fabric == "dusk"}

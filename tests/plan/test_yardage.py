@@ -317,12 +317,18 @@ make 6 of tile
 """
 
 
-@pytest.mark.parametrize(("text", "piece"), [(SMALL, "square 4½"), (PRESSED, "rough piece 4½ by 4½")])
-def test_a_square_wider_than_its_sheets_is_not_joined_but_lacking(text: str, piece: str) -> None:
-    found = texts_of_findings(text)
-    assert f"the {piece} of `lamp` is larger than a sheet, 4 by 20, both ways" in found[0][1]
+def test_a_square_that_no_rough_piece_fits_round_is_cut_with_a_ruler() -> None:
+    assert [code for code, _ in texts_of_findings(PRESSED)] == ["W535"]
+    plan = compile_source(PRESSED).plan
+    assert plan is not None and not plan.fabric_cloth[0].missing and not plan.fabric_cloth[0].passes
+    assert [sheet.count for sheet in plan.fabric_cloth[0].sheets] == [2]  # 5 squares from each
+
+
+def test_a_square_wider_than_its_sheets_is_not_joined_but_lacking() -> None:
+    found = texts_of_findings(SMALL)
+    assert "the square 4½ of `lamp` is larger than a sheet, 4 by 20, both ways" in found[0][1]
     assert [code for code, _ in found] == ["W509", "W510"]
-    plan = compile_source(text).plan
+    plan = compile_source(SMALL).plan
     assert plan is not None and not plan.strips
     assert sum(count for _, count in plan.fabric_cloth[0].missing) == 6
 

@@ -53,6 +53,15 @@ COUNTS = [
     ("pineapple", 33, f"{PRACTICE}: 8n + 1 with n = 4"),
     ("roman-stripe", 5, PRACTICE),
     ("fifty-four-forty-or-fight", 32, f"{PRACTICE}: 5 four patches and 4 x 3"),
+    ("sixteen-patch", 16, PRACTICE),
+    ("twenty-five-patch", 25, PRACTICE),
+    ("double-pinwheel", 12, PRACTICE),
+    ("double-monkey-wrench", 17, PRACTICE),
+    ("rolling-stone", 29, f"{PRACTICE}: 4 x 5 + 4 x 2 + 1"),
+    ("snails-trail", 20, f"{PRACTICE}: a four patch and four rounds of 4"),
+    ("spools", 52, f"{PRACTICE}: 4 x 13"),
+    ("attic-windows", 20, f"{PRACTICE}: 4 x 5, each mitre being a half-square triangle unit"),
+    ("six-pointed-star", 12, PRACTICE),
     ("storm-at-sea", 49, f"{PRACTICE}: 9 + 4 x 5 + 4 x 5"),
 ]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from pathlib import Path
 
@@ -18,6 +19,10 @@ LARGEST_TABLE = 12
 @click.argument("blocks", metavar="BLOCK...", nargs=-1, required=True)
 @click.option("--table", metavar="ACROSSxDOWN", default="2x2", show_default=True, help="How many blocks a repeat has.")
 @click.option("--reversed", "reversed_too", is_flag=True, help="Let blocks also be made reversed.")
+@click.option("--mirrors-apart", "mirrors_apart", is_flag=True, help="Count a table and its mirror image as two.")
+@click.option(
+    "--repeating", is_flag=True, help="Count as one what repeats to the same pattern, wherever the repeat begins."
+)
 @click.option(
     "--symmetry",
     type=click.Choice(["quarter-turn", "half-turn", "mirror", "diagonal-mirror", "none"]),
@@ -31,6 +36,8 @@ def arrange(
     blocks: tuple[str, ...],
     table: str,
     reversed_too: bool,
+    mirrors_apart: bool,
+    repeating: bool,
     symmetry: str | None,
     meet: bool,
     to: str,
@@ -40,6 +47,7 @@ def arrange(
 
     BLOCK is a block of FILE or of the library, written as in a pattern; with several, all of one size, each cell may
     be any of them: piecewright arrange mat.piece "pinwheel(sand, dusk)" "pinwheel(dusk, sand)" --table 2x2
+    A number before a block asks for so many of it on the table: "3 of pinwheel(sand, dusk)" "pinwheel(dusk, sand)".
     """
     from piecewright.plan.arrange.sheet import CannotArrange  # here, because only this command needs it
 
@@ -48,13 +56,17 @@ def arrange(
     for one in formats:
         if one not in ("html", "svg"):
             raise click.UsageError(f"there is no drawing as “{one}”; there are html and svg")
+    asked = [_asked(block) for block in blocks]
     (name,) = names((file,))
     try:
         sheet, found = pipeline.arrangements(
             name,
-            blocks,
+            [block for _, block in asked],
             rows=rows,
             columns=columns,
+            numbers=[number for number, _ in asked],
+            mirrors_apart=mirrors_apart,
+            repeating=repeating,
             reversed_too=reversed_too,
             symmetry=symmetry or "",
             meet=meet,
@@ -74,6 +86,16 @@ def arrange(
     except OSError as error:
         stop(f"{folder} cannot be written: {pipeline.why(error).replace('reading', 'writing')}", SURROUNDINGS)
     say(f"wrote {folder}: {', '.join(f'arrangements.{one}' for one in ('html', 'svg') if one in formats)}\n")
+
+
+def _asked(text: str) -> tuple[int | None, str]:
+    """A block as it is written, with the number before it: `3 of pinwheel(sand, dusk)`."""
+    numbered = re.fullmatch(r"\s*(\d+)\s+of\s+(.+)", text, re.DOTALL)
+    if numbered is None:
+        return None, text
+    if not int(numbered[1]):
+        raise click.UsageError(f"{text}: none of a block needs no word; leave it out")
+    return int(numbered[1]), numbered[2]
 
 
 def _table(text: str) -> tuple[int, int]:

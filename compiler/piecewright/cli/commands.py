@@ -147,7 +147,8 @@ def explain(code: str) -> None:
 def library(words: tuple[str, ...], to: str | None, output: str | None) -> None:
     """List the units and blocks that every pattern may use.
 
-    With WORDs, only those that have all of them in their name or description.
+    With WORDs, only those that have all of them in their name, another name that the trade has for them, or their
+    description.
     """
     from piecewright.evaluate.catalogue import found  # here, because only this command needs it
 
@@ -156,8 +157,9 @@ def library(words: tuple[str, ...], to: str | None, output: str | None) -> None:
     entries = found(words)
     if not entries:
         from piecewright.evaluate.library import index  # here, because only this command needs it
+        from piecewright.evaluate.other_names import meant
 
-        near = said.near(words[-1].lower(), tuple(index()))
+        near, _ = meant(words[-1], index()) or ("", ())
         said.stop(
             f"the library has nothing with {' and '.join(f'“{w}”' for w in words)}"
             + (f"; did you mean {near}?" if near else ""),
@@ -192,6 +194,8 @@ def _listed(entries: Sequence[Entry]) -> str:
             lines += ["", group] if lines else [group]
         lines += [f"  {entry.heading(name)}" for name in entry.parts or (entry.name,)]
         lines.append(f"      {entry.title}")
+        if entry.also:
+            lines.append(f"      {entry.also}")
     return "\n".join(lines) + "\n"
 
 

@@ -5,22 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from piecewright.craft.bias import bias_edges
+from piecewright.craft.direction import Directions
 from piecewright.craft.finding import Finding
-from piecewright.craft.joins import Join, joins
-from piecewright.craft.meeting import misses, off_points
+from piecewright.craft.joins import joins
+from piecewright.craft.meeting import misses, off_points, points_on_paper
 from piecewright.craft.nesting import bulky
 from piecewright.craft.sizes import Sizes
 from piecewright.kernel.action import Action, Finish, Lay, Sew, Trim
-from piecewright.kernel.build import Build, Made, Step
+from piecewright.kernel.build import Build, Made
 
 
 def look_over(build: Build) -> Iterator[tuple[Made, Finding]]:
     """What is found, in the order of work; of a definition with several parts at the first."""
-    sizes = Sizes(build)
+    sizes, directions = Sizes(build), Directions(build)
     seen: set[str] = set()
     for made in build.made:
         for edges in bias_edges(made) if made.kind != "unit" else ():
             yield made, edges
+        for turned in directions.turned(made):
+            yield made, turned
         whole = made.whole or made.key
         if whole in seen:
             continue
@@ -30,6 +33,8 @@ def look_over(build: Build) -> Iterator[tuple[Made, Finding]]:
                 yield made, finding
             for finding in sizes.off_the_mark(made, number):
                 yield made, finding
+        for finding in points_on_paper(build, made) if sizes.is_last(made) else ():
+            yield made, finding
         for finding in sizes.folded(made):
             yield made, finding
 
@@ -60,11 +65,6 @@ def _done(made: Made, number: int, actions: tuple[Action, ...], sizes: Sizes, bu
             yield from sizes.scant(made, number, action)
         elif isinstance(action, Sew | Finish | Lay):
             for join in joins(action):
-                yield from _join(step, join, action, build)
-
-
-def _join(step: Step, join: Join, action: Sew | Finish | Lay, build: Build) -> Iterator[Finding]:
-    tolerance = build.settings.tolerance
-    yield from off_points(step, join, tolerance)
-    yield from misses(step, join, tolerance)
-    yield from bulky(step, join, action.result)
+                yield from off_points(build, made, number, join)
+                yield from misses(step, join, build.settings.tolerance)
+                yield from bulky(step, join, action.result)

@@ -6,8 +6,11 @@ from collections.abc import Iterator
 
 from piecewright.craft.finding import Finding
 from piecewright.craft.joins import NEAR, Frame, Hit, Join, Side
+from piecewright.craft.retrim import is_right, outward, retrim
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.build import Step
+from piecewright.kernel.action import Add
+from piecewright.kernel.build import Build, Made, Step
+from piecewright.kernel.foundation import ROUGH
 from piecewright.kernel.points import Tip, points_on
 from piecewright.kernel.rope import box
 from piecewright.kernel.unit import Polygon, Seam
@@ -33,28 +36,57 @@ def misses(step: Step, join: Join, tolerance: Exact) -> Iterator[Finding]:
         yield Finding("seams-miss", step, by=worst[0], tolerance=tolerance)
 
 
-def off_points(step: Step, join: Join, tolerance: Exact) -> Iterator[Finding]:
+def off_points(build: Build, made: Made, number: int, join: Join) -> Iterator[Finding]:
     """The points of both sides that the seam cuts off or leaves floating: the worst of each side.
 
     A point counts as lost where more than half of the tolerance goes, so that its blunt end is seen; as floating
     where it stops farther inside than the tolerance, and nearer than one allowance: what is more was meant so.
     """
     for side in (join.first, join.second):
-        if not _may_be_off(side, float(tolerance)):
-            continue
-        worst: Tip | None = None
-        for tip in points_on(side.unit, side.edge):
-            along = side.frame.at(tip.spot.floats)[0]
-            if not NEAR < along < side.frame.length - NEAR:
-                continue
-            off = tip.beyond > tolerance if tip.beyond > 0 else -tip.beyond * 2 > tolerance
-            if not off or tip.beyond >= side.unit.allowance or not _is_seen(side, tip):
-                continue
-            if worst is None or abs(tip.beyond) > abs(worst.beyond):
-                worst = tip
+        worst = _worst(side, build.settings.tolerance)
         if worst is not None:
-            kind = "point-floats" if worst.beyond > 0 else "point-lost"
-            yield Finding(kind, step, by=abs(worst.beyond), fabric=worst.fabric, name=side.name)
+            mend = retrim(build, made, number, side, worst)
+            yield Finding(
+                _kind(worst), made.steps[number], by=abs(worst.beyond), fabric=worst.fabric, name=side.name, mend=mend,
+                seam=worst.allowance,
+            )  # fmt: skip
+
+
+def points_on_paper(build: Build, made: Made) -> Iterator[Finding]:
+    """The points that the outer seam of a finished foundation does not meet, the worst toward each edge: it is drawn on
+    the paper, so that nothing has to be sewn to it first."""
+    steps = [step for step in made.steps if any(isinstance(action, Add) for action in step.actions)]
+    if not steps:
+        return
+    for edge in range(len(made.unit.directions)):
+        side = Side(made.unit, edge, Frame(made.unit, edge), "", False)
+        worst = _worst(side, build.settings.tolerance)
+        if worst is not None and worst.cut.startswith(ROUGH):
+            mend = retrim(build, made, len(made.steps) - 1, side, worst)
+            yield Finding(
+                f"paper-{_kind(worst)}", steps[-1], by=abs(worst.beyond), fabric=worst.fabric, name=made.name,
+                mend=mend, seam=worst.allowance, way=outward(made.unit.directions[edge]),
+            )  # fmt: skip
+
+
+def _kind(tip: Tip) -> str:
+    return "point-floats" if tip.beyond > 0 else "point-lost"
+
+
+def _worst(side: Side, tolerance: Exact) -> Tip | None:
+    """The point toward an edge that lies farthest off, if it is off at all."""
+    if not _may_be_off(side, float(tolerance)):
+        return None
+    worst: Tip | None = None
+    for tip in points_on(side.unit, side.edge):
+        along = side.frame.at(tip.spot.floats)[0]
+        if not NEAR < along < side.frame.length - NEAR:
+            continue
+        if is_right(tip, tolerance) or tip.beyond >= side.unit.allowance or not _is_seen(side, tip):
+            continue
+        if worst is None or abs(tip.beyond) > abs(worst.beyond):
+            worst = tip
+    return worst
 
 
 def _to_edge(side: Side) -> list[Hit]:

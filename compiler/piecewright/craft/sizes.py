@@ -27,6 +27,7 @@ class Sizes:
         self._users: dict[str, list[tuple[Made, int]]] | None = None
         self._cut: tuple[Cutting, ...] | None = None
         self._asked = frozenset(demand.key for demand in build.demands)
+        self._directional = frozenset(one.name for one in build.fabrics if one.directional)
 
     def off_the_mark(self, made: Made, number: int) -> Iterator[Finding]:
         """A piece that a step cuts between two marks, and so at the next one, if its excess is never trimmed off."""
@@ -51,21 +52,34 @@ class Sizes:
     def scant(self, made: Made, number: int, trim: Trim) -> Iterator[Finding]:
         """A side that loses less than can be cut off cleanly. A side that loses nothing was laid even.
 
+        What the ruler's marks leave of a size that no ruler has is meant to come off: squares are cut 7/8 larger for a
+        half-square triangle unit since 0.854 is on no mark, and the trim takes the rest. So that is not told.
+
         Where the work is two halves of squares of one size, sewn on the long side, the finding says how large these
-        must be. Such work grows as the squares do, by half on each side of the ruler.
+        must be for a trim, and how large to be sewn to size. Such work grows as the squares do, by half on each side of
+        the ruler.
         """
+        left, right, top, bottom = trim.off
         scant = [
             (off, side)
-            for side, off in zip(("left", "right", "top", "bottom"), trim.off, strict=True)
-            if float(off) > 0 and off < LEAST
-        ]
+            for off, side, both in (
+                (left, "left", left + right), (right, "right", left + right),
+                (top, "top", top + bottom), (bottom, "bottom", top + bottom),
+            )
+            if float(off) > 0 and off < LEAST and not self._is_rest(both)
+        ]  # fmt: skip
         if not scant:
             return
         off, side = min(scant, key=lambda one: float(one[0]))
         step, ruler = made.steps[number], self._build.settings.ruler
         size = self._halved(made, number) if _is_of_two_halves(trim.before) else None
         larger = None if size is None else ruler * ((size + (LEAST - off) * 2) / ruler).ceil()
-        yield Finding("scant-trim", step, side=side, off=off, size=size, larger=larger)
+        exact = None if size is None else ruler * ((size - off * 2) / ruler).ceil()
+        yield Finding("scant-trim", step, side=side, off=off, size=size, larger=larger, exact=exact)
+
+    def _is_rest(self, both: Exact) -> bool:
+        """Whether two sides lose together what a size on no mark leaves to the next one."""
+        return not both.is_rational and both < self._build.settings.ruler
 
     def _halved(self, made: Made, number: int) -> Exact | None:
         """The size of the squares, where all the cloth that comes to a step is squares of one size."""
@@ -92,7 +106,9 @@ class Sizes:
         for step in made.steps:
             for supply in step.supplies:
                 piece = supply.source
-                if isinstance(piece, Piece) and piece.reversed and has_hands(piece, False):
+                if not isinstance(piece, Piece) or not piece.reversed:
+                    continue
+                if has_hands(piece, piece.fabric in self._directional):
                     plain, turned = self._hands(piece)
                     if plain and turned:
                         yield Finding(
@@ -122,6 +138,10 @@ class Sizes:
             return False
         users = [user for key in sorted(keys) for user in self._used().get(key, ())]
         return bool(users) and all(self._is_trimmed(user, at) for user, at in users)
+
+    def is_last(self, made: Made) -> bool:
+        """Whether nothing else is made of it."""
+        return made.key in self._asked and not self._used().get(made.key)
 
     def _used(self) -> dict[str, list[tuple[Made, int]]]:
         if self._users is None:

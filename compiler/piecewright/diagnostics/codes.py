@@ -1,7 +1,7 @@
 """Every code a diagnostic may carry. The page of a code is `pages/<code>.md`.
 
 E1xx text and the shape of a sentence; E2xx names; E3xx sewing; E4xx expectations and quantities;
-W5xx warnings; E9xx files and surroundings. A number, once given, keeps its meaning.
+W5xx warnings and notes; E9xx files and surroundings. A number, once given, keeps its meaning.
 """
 
 from __future__ import annotations
@@ -101,9 +101,13 @@ CODES: dict[str, Code] = {
     "E328": Code("units that do not fill an edge"),
     "E329": Code("corners that a border cannot have"),
     "E330": Code("a table on point that cannot be filled or sewn"),
+    "E331": Code("setting squares of a size that does not serve"),
     "E340": Code("a step that only a quilt has"),
     "E341": Code("a step after the quilt is backed or bound"),
     "E342": Code("cloth or a binding too narrow for its seams"),
+    "E350": Code("a leeway that is none, or far too much"),
+    "E351": Code("a die that stands twice"),
+    "E352": Code("a die that no piece is cut by"),
     # E4xx expectations and quantities
     "E401": Code("an expected size that does not hold"),
     "E402": Code("an expected number that does not hold"),
@@ -122,7 +126,11 @@ CODES: dict[str, Code] = {
     "W510": Code("not cloth enough", "warning"),
     "W511": Code("a table that does not come out", "warning"),
     "W512": Code("a size far beyond what is usual", "warning"),
+    "W515": Code("a print with a direction that does not lie upright", "warning"),
     "W525": Code("a long piece along the cloth", "warning"),
+    "W535": Code("a die larger than the cloth", "warning"),
+    "W536": Code("a piece whose rough piece is larger than the cloth", "warning"),
+    "W537": Code("dies that cut nothing", "note"),
     "W540": Code("a fabric that nothing is cut from", "warning"),
     "W541": Code("a stand-in where the pattern has fabrics", "warning"),
     "W542": Code("a block or quilt that is never made", "warning"),

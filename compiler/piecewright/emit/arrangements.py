@@ -104,22 +104,39 @@ def counted(sheet: ArrangementSheet) -> str:
     """How many arrangements there are, and how many of them are as wanted and drawn."""
     number_of = f"{sheet.count:,}".replace(",", "\u202f")
     there = f"is {number_of} different arrangement" if sheet.count == 1 else f"are {number_of} different arrangements"
-    text = f"There {there}, turned and mirrored ones counted once"
+    blocks = zip(sheet.numbers, sheet.calls, strict=True)
+    asked = [f"{number} of {call}" for number, call in blocks if number is not None]
+    how = f"{'turned' if sheet.mirrors_apart else 'turned and mirrored'} ones counted once"
+    if sheet.repeating:
+        how += ", as are those that repeat to the same pattern"
+    if sheet.mirrors_apart:
+        how += ", but mirrored ones apart" if sheet.repeating else ", mirrored ones apart"
+    text = f"There {there}{f' with {_listed(asked)}' if asked else ''}, {how}"
     shown = len(sheet.shown)
     if sheet.wanted:
         if sheet.kept is None:
             text += f"; too many to say how many are {sheet.wanted}"
         else:
-            text += f"; {sheet.kept} of them {'is' if sheet.kept == 1 else 'are'} {sheet.wanted}"
+            text += f"; {sheet.kept or 'none'} of them {'is' if sheet.kept < 2 else 'are'} {sheet.wanted}"
     if not shown and (sheet.kept is None or sheet.kept):
         return text + ". They are too many to draw: ask for a symmetry, for seams that meet, or for a smaller table."
-    if sheet.kept is None or shown < sheet.kept:
+    if sheet.kept is None:  # not all were looked through, so that others may be more symmetric
+        return f"{text}. {shown} of them {'is' if shown == 1 else 'are'} drawn."
+    if shown < sheet.kept:
         return f"{text}. The {shown} most symmetric are drawn."
     return text + "."
 
 
 def _title(sheet: ArrangementSheet) -> str:
-    return f"{' and '.join(sheet.calls)}, {sheet.columns} across and {sheet.rows} down"
+    blocks = [
+        call if number is None else f"{number} of {call}"
+        for number, call in zip(sheet.numbers, sheet.calls, strict=True)
+    ]
+    return f"{' and '.join(blocks)}, {sheet.columns} across and {sheet.rows} down"
+
+
+def _listed(parts: Sequence[str]) -> str:
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
 
 
 def _name(fabric: FabricPlan) -> str:

@@ -16,13 +16,15 @@ LONGEST = 150.0  # points, the longer side of what is pictured
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sample:
-    """One picture of the page. `group`: the heading it stands under; `pieces`: how many patches it has; `unit` was
-    made at the default size of it, from `fabrics`."""
+    """One picture of the page. `group`: the heading it stands under; `also`: its other names as a
+    sentence, or nothing; `pieces`: how many patches it has; `unit` was made at the default size of it, from
+    `fabrics`."""
 
     group: str
     name: str
     call: str
     about: str
+    also: str
     pieces: int
     unit: UnitPlan
     fabrics: tuple[FabricPlan, ...]

@@ -105,9 +105,12 @@ def _cloth(cloth: ClothPlan) -> dict[str, Any]:
 
 def _pass(one: PassPlan) -> dict[str, Any]:
     return {
-        "cut": one.cut,
         "die": one.die,
-        "rough": _extent(one.rough),
+        "pieces": [{"cut": index, "count": count} for index, count in one.pieces],
+        "rough": [
+            {"width": _size(part.width), "length": _size(part.length), "count": part.count} for part in one.rough
+        ],
+        "lay": one.lay,
         "layers": one.layers,
         "passes": one.passes,
     }
@@ -119,6 +122,7 @@ def _kits(kits: KitsPlan) -> dict[str, Any]:
             "fabric": one.fabric,
             "apart_text": one.apart,
             "saves": one.saves,
+            "alone": one.alone,
             "cutting": _cloth(one.cloth),
             "strips": [_strip(strip) for strip in one.strips],
         }

@@ -8,8 +8,9 @@ from __future__ import annotations
 import os
 
 from piecewright.dataclass import dataclass
-from piecewright.evaluate.definition import Definition
+from piecewright.evaluate.definition import OR, Definition
 from piecewright.evaluate.library import INDEX, index, library_folder, read_library
+from piecewright.evaluate.other_names import other_names, plain
 from piecewright.evaluate.remarks import remark_above
 from piecewright.evaluate.session import Session
 from piecewright.syntax.ast import File
@@ -25,9 +26,10 @@ CYCLE = (INK, GOLD, MOSS, RUST, CLAY, CREAM)  # for any other, in order
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
-    """One definition of the library. `parameters` are as written, each with its default behind it (`size 6`);
+    """One definition of the library. `parameters` are as written, each with its default behind it (`size 6`, or `size 6
+    or 16 cm` with another for patterns in centimetres);
     `fabrics` those of them that have none, which in the library are fabrics; `parts` the names that its last cut
-    gives; `about` its description, whose first sentence is `title`."""
+    gives; `about` its description, whose first sentence is `title`; `others` its other names in the trade."""
 
     name: str
     kind: str
@@ -36,11 +38,17 @@ class Entry:
     fabrics: tuple[str, ...]
     parts: tuple[str, ...]
     about: str
+    others: tuple[str, ...]
 
     @property
     def title(self) -> str:
         end = self.about.find(". ")
         return self.about if end < 0 else self.about[: end + 1]
+
+    @property
+    def also(self) -> str:
+        """Its other names as a sentence, or nothing where it has none."""
+        return f"Also called {', '.join(self.others)}." if self.others else ""
 
     @property
     def group(self) -> str:
@@ -54,7 +62,8 @@ class Entry:
 
     def call(self, name: str = "") -> str:
         """A call to paste: its fabrics, and its sizes where they do not hang on others."""
-        plain = tuple(one for one in self.parameters if one in self.fabrics or one.split(" ", 1)[1][0].isdigit())
+        written = (one.partition(f" {OR} ")[0] for one in self.parameters)
+        plain = tuple(one for one in written if one in self.fabrics or one.split(" ", 1)[1][0].isdigit())
         return _called(name or self.name, plain)
 
 
@@ -83,23 +92,24 @@ def _entry(definition: Definition, file: str) -> Entry:
         kind=definition.kind,
         file=file,
         parameters=tuple(
-            f"{one.name} {one.default.span.text}" if one.default is not None else one.name
+            f"{one.name} {' or '.join(default.span.text for default in one.defaults)}" if one.defaults else one.name
             for one in definition.parameters
         ),
         fabrics=tuple(one.name for one in definition.parameters if one.default is None),
         parts=tuple(part.text for part in definition.parts),
         about=remark_above(definition.scope.file.source, definition.line.span.line),
+        others=other_names().get(definition.name, ()),
     )
 
 
 def found(words: tuple[str, ...]) -> tuple[Entry, ...]:
-    """The entries that have every one of the words in their name or description, all where there are none."""
-    wanted = [word.lower() for word in words]
-    return tuple(
-        entry
-        for entry in entries()
-        if all(word in f"{entry.name} {' '.join(entry.parts)} {entry.about}".lower() for word in wanted)
-    )
+    """The entries that have every one of the words in their names or description, all where there are none."""
+    wanted = [plain(word) for word in words]
+    return tuple(entry for entry in entries() if all(word in plain(_words(entry)) for word in wanted))
+
+
+def _words(entry: Entry) -> str:
+    return " ".join((entry.name, *entry.parts, entry.about, *entry.others))
 
 
 def sample(entry: Entry, name: str) -> str:

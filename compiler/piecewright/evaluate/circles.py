@@ -28,8 +28,8 @@ def references(definition: Definition) -> tuple[Reference, ...]:
     own.update(node.text for node in chosen if isinstance(node, Name))
     found: dict[int, Reference] = {}
     for parameter in definition.parameters:
-        if parameter.default is not None:
-            for name in _in_value(parameter.default):
+        for default in parameter.defaults:
+            for name in _in_value(default):
                 if name.text not in own:
                     _follow(scope, name, found)
     for statement in statements:

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
 from typing import cast
 
+from piecewright.diagnostics.model import Label
 from piecewright.evaluate.report import Problem, Report
+from piecewright.evaluate.shown import shown
 from piecewright.exact import INCH_PER, Exact
 from piecewright.kernel.build import Cutter, CutterKind, Die, Units
+from piecewright.kernel.errors import SewingError
+from piecewright.kernel.slanted import diamond, parallelogram, trapezoid, triangle
 from piecewright.source import Span
 from piecewright.syntax.ast import File, Item, Line, Name, Number, Phrase, Row
 
@@ -16,10 +22,14 @@ LAYERS = {"rotary": 4, "press": 6}  # at a time, at most: common practice, no so
 MOST_LAYERS = 12
 LEEWAY = {"inch": Exact(1, 4), "cm": Exact(6, 10) * INCH_PER["cm"], "mm": Exact(6) * INCH_PER["mm"]}
 """How much larger on every side cloth is cut for a die: common practice, no source."""
+MOST_LEEWAY = {"inch": Exact(1), "cm": Exact(25) * INCH_PER["mm"], "mm": Exact(25) * INCH_PER["mm"]}
+"""More than that on every side is a slip: no die needs so much to lie within its cloth."""
 SIZES = {
     "square": 1, "rectangle": 2, "strip": 1, "triangle": 1, "diamond": 1, "parallelogram": 2, "trapezoid": 2
 }  # fmt: skip
-SLANTED = ("triangle", "diamond", "parallelogram", "trapezoid")
+SLANTED: dict[str, Callable[..., object]] = {
+    "triangle": triangle, "diamond": diamond, "parallelogram": parallelogram, "trapezoid": trapezoid
+}  # fmt: skip
 
 
 def cutter_of(
@@ -41,6 +51,8 @@ def cutter_of(
     if found is None and wanted and not report.failed:
         start = Span(file.source, 0, len(file.source.text.split("\n", 1)[0]))
         report.problem(Problem("E212", "this does not say what the cloth is cut with", start, SAY))
+    if found is not None and wanted:
+        found = replace(found[0], on_hand=True), found[1]
     return found or (None, None)
 
 
@@ -65,22 +77,45 @@ def _cutter(line: Line, units: Units, seam: Exact, report: Report) -> tuple[Cutt
                 )
             layers = value.value.floor()
         elif name == "leeway" and kind == "press":
-            leeway = _length(value, units)
+            leeway = _leeway(value, units)
         elif name == "ruler":
             mark = _length(value, units)
             if not mark:
                 raise Problem("E304", "a ruler has marks that are apart", value.span)
         else:
             raise Problem("E213", f"a {kind} cutter has no `{name}`", clause.span, SAY)
-    dies: list[Die] = []
+    dies: dict[tuple[object, ...], tuple[Die, Span]] = {}
     for child in line.children:
         try:
             if kind != "press":
                 raise Problem("E219", "only a press has dies", child.span, "write `cutter press`")
-            dies.append(_die(child, units, seam))
+            die = _die(child, units, seam)
+            alike = die.shape, die.width, die.height, die.angle
+            if alike in dies:
+                first = Label(span=dies[alike][1], text="the same die")
+                raise Problem("E351", "this die stands here twice", child.span, "name each die once", first)
+            dies[alike] = die, child.span
         except Problem as problem:
             report.problem(problem)
-    return Cutter(kind=kind, layers=layers, leeway=leeway, dies=tuple(dies)), mark
+    return Cutter(
+        kind=kind, layers=layers, leeway=leeway, dies=tuple(die for die, _ in dies.values()), at=_at(step.span)
+    ), mark
+
+
+def _at(span: Span) -> tuple[str, int, int]:
+    return span.source.name, span.start, span.end
+
+
+def _leeway(value: Number, units: Units) -> Exact:
+    """The leeway that is said. It is more than nothing, since a fold at the edge of a die is not cut open."""
+    length, most = _length(value, units), MOST_LEEWAY[units]
+    usual = f"common practice is `leeway {shown(LEEWAY[units], units)}`"
+    if not length:
+        raise Problem("E350", "without leeway the folds lie at the die's edge and are not cut open", value.span, usual)
+    if length > most:
+        said = f"a leeway of {value.span.text} on every side is more than {shown(most, units)}, and most of it waste"
+        raise Problem("E350", said, value.span, usual)
+    return length
 
 
 def _clause(clause: Phrase) -> tuple[str, Number]:
@@ -120,9 +155,31 @@ def _die(line: Line | Row, units: Units, seam: Exact) -> Die:
                 size.span,
                 "a die is named by the size that it cuts, seams and all",
             )
-    angle = _number(rest["at"][0], step.span).value.floor() if "at" in rest else None
     across, down = lengths[0], lengths[-1]
-    return Die(shape=shape, width=across, height=down, angle=angle)
+    angle = _angle(_number(rest["at"][0], step.span), shape, lengths, seam) if "at" in rest else None
+    if shape == "rectangle":
+        across, down = (down, across) if down < across else (across, down)
+        shape = "square" if across == down else shape
+    return Die(shape=shape, width=across, height=down, angle=angle, at=_at(line.span))
+
+
+def _angle(said: Number, shape: str, lengths: list[Exact], seam: Exact) -> int:
+    """The angle of a die, where a piece can be cut so."""
+    try:
+        if said.unit is not None or said.value != said.value.floor():
+            raise SewingError("angle-outside")
+        SLANTED[shape](*lengths, said.value.floor(), fabric="", allowance=seam)
+    except SewingError as error:
+        if error.kind.startswith("angle-"):
+            message, hint = f"no piece is cut at {said.span.text} degrees", "an angle is 15, 30, 45, 60 or 75"
+        elif error.kind == "no-short-side":
+            message = "its slanted sides meet below its top, so that this is no trapezoid"
+            hint = "make it longer or lower, or write `die triangle`"
+        else:
+            message = f"the seams take all of this {shape}, so that nothing of its piece would be seen"
+            hint = "a die is named by the size that it cuts, seams and all"
+        raise Problem("E352", message, said.span, hint) from error
+    return said.value.floor()
 
 
 def _number(item: Item, span: Span) -> Number:

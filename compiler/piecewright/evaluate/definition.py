@@ -18,20 +18,28 @@ if TYPE_CHECKING:
 
 ValueNode = Item | PieceNode
 KINDS: dict[str, Kind] = {"unit": "unit", "block": "block", "quilt": "quilt"}
+OR = "or"  # between a default for patterns in inches and one for the others
 MEASURING = ("width", "height", "diagonal")  # calls that give a size
 WELL_KNOWN = {"press": "`press` stands after a comma: `join … on left, press open`"}
 
 
 class Parameter:
-    """`kind` follows from the use: `size`, `count`, `fabric`, `piece`, `place`, or None when it has none."""
+    """`kind` follows from the use: `size`, `count`, `fabric`, `piece`, `place`, or None when it has none. `metric` is
+    the default for patterns that are not in inches, where one is written for them."""
 
-    __slots__ = ("default", "kind", "name", "span")
+    __slots__ = ("default", "kind", "metric", "name", "span")
 
-    def __init__(self, name: str, span: Span, default: ValueNode | None) -> None:
+    def __init__(self, name: str, span: Span, default: ValueNode | None, metric: ValueNode | None = None) -> None:
         self.name = name
         self.span = span
         self.default = default
+        self.metric = metric
         self.kind: str | None = None
+
+    @property
+    def defaults(self) -> tuple[ValueNode, ...]:
+        """The default as it is written: none, one, or one for each system."""
+        return tuple(one for one in (self.default, self.metric) if one is not None)
 
 
 class Statement:
@@ -278,8 +286,20 @@ def _parameter(phrase: Phrase, before: list[Parameter]) -> Parameter:
             phrase.parts[1].span,
             "a default is written as name and value: `size 6`",
         )
-    rest_span = items[1].span.to(phrase.span)
+    if len(items) > 2 and len(phrase.parts) == 1 and isinstance(items[2], Name) and items[2].text == OR:
+        if len(items) == 3:
+            hint = f"write both: `{name.text} 6 {OR} 16 cm`"
+            raise Problem("E212", f"after `{OR}` the default in centimetres is missing", items[2].span, hint)
+        if len(items) > 4:
+            raise Problem("E212", f"`{items[4].span.text}` has no place after two defaults", items[4].span)
+        return Parameter(name.text, name.span, *(_default(phrase, items[at : at + 1]) for at in (1, 3)))
+    return Parameter(name.text, name.span, _default(phrase, items[1:]))
+
+
+def _default(phrase: Phrase, items: tuple[Item, ...]) -> ValueNode:
+    """Some words of a parameter, and what stands after the first part of it, as a value."""
+    span = items[0].span.to(items[-1].span if len(phrase.parts) == 1 else phrase.span)
     first = phrase.parts[0]
-    member = type(first.members[0])(items=items[1:], span=rest_span)
-    rest = Phrase(parts=(type(first)(word=None, members=(member,), span=rest_span), *phrase.parts[1:]), span=rest_span)
-    return Parameter(name.text, name.span, value_node(rest))
+    member = type(first.members[0])(items=items, span=span)
+    rest = Phrase(parts=(type(first)(word=None, members=(member,), span=span), *phrase.parts[1:]), span=span)
+    return value_node(rest)

@@ -9,6 +9,7 @@ from piecewright.diagnostics.nearest import nearest
 from piecewright.evaluate.bind import PieceNode
 from piecewright.evaluate.definition import Definition, ValueNode, value_node
 from piecewright.evaluate.library import index
+from piecewright.evaluate.other_names import listed, meant
 from piecewright.evaluate.pieces import of_name, recipe
 from piecewright.evaluate.recipes import Recipe
 from piecewright.evaluate.report import Problem, Silent
@@ -76,10 +77,15 @@ class Env:
         names = [*self.locals, *self.scope.known()]
         if wanted in ("", "unit or piece"):
             names += NOUNS
+        entries: tuple[str, ...] = ()
         if wanted in ("", "unit", "unit or piece"):
-            names += index()
-        found = nearest(word, names)
+            found, entries = meant(word, (*names, *index())) or (None, ())
+        else:
+            found = nearest(word, names)
         hint = f"did you mean `{found}`?" if found else None
+        if entries:
+            slip = "" if found == word else f"did you mean `{found}`? "
+            hint = f"{slip}{'The' if slip else 'the'} library calls it {listed(entries)}"
         others: tuple[Label, ...] = ()
         if found in self.spans:
             others = (Label(span=self.spans[found], text=f"`{found}` is named here"),)

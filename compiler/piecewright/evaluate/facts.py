@@ -30,6 +30,10 @@ class Facts:
     def has(self, name: str) -> bool:
         return bool(self._facts.get(name))
 
+    def given(self, name: str) -> bool:
+        """Whether it is a value at all, which may be a size of 0."""
+        return self._facts.get(name) is not None
+
     def length(self, name: str) -> Exact:
         return cast(Exact, self._facts[name])
 

@@ -15,7 +15,13 @@ from piecewright.source import Span
 if TYPE_CHECKING:
     from piecewright.evaluate.session import Session
 
-NOTED = {"bias-edge": "bias", "both-hands": "fold", "off-the-mark": "ruler's marks", "table-cut-off": "cut off"}
+NOTED = {
+    "bias-edge": "bias",
+    "both-hands": "fold",
+    "off-the-mark": "ruler's marks",
+    "table-cut-off": "cut off",
+    "one-way": "direction",
+}
 """What may be meant so, and the word by which a note tells of it."""
 
 
@@ -36,10 +42,16 @@ def judge(session: Session, build: Build) -> None:
 
 def _is_said(build: Build, made: Made, finding: Finding) -> bool:
     """Whether a note of the designer's tells of it, so that whoever sews the pattern knows: a note of that definition,
-    or any one where the finding is about the pattern as a whole."""
+    or any one where the finding is about the pattern as a whole or the note names the fabric."""
     word = NOTED.get(finding.kind)
-    where = build.made if finding.kind == "both-hands" else (made,)
-    return word is not None and any(word in note.lower() for one in where for step in one.steps for note in step.notes)
+    if word is None:
+        return False
+    for one in build.made:
+        for note in (note.lower() for step in one.steps for note in step.notes):
+            own = one is made or finding.kind == "both-hands"
+            if word in note and (own or (finding.kind == "one-way" and str(finding.facts["fabric"]) in note)):
+                return True
+    return False
 
 
 def _line(definition: Definition, line: int, session: Session) -> Span:

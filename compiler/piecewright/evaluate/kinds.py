@@ -64,8 +64,9 @@ def _of_definition(definition: Definition, session: Session) -> Iterator[Use]:
             else:
                 uses += _of_value(value, definition, session)
     for parameter in definition.parameters:
-        if parameter.default is not None and not isinstance(parameter.default, Name):
-            uses += _of_value(parameter.default, definition, session)
+        for default in parameter.defaults:
+            if not isinstance(default, Name):
+                uses += _of_value(default, definition, session)
     yield from uses
 
 

@@ -54,9 +54,9 @@ def still_layered(work: Work, span: Span) -> Problem:
     return Problem("E320", "pieces still lie on each other when this unit ends", span, _mend(work))
 
 
-def unfilled(filled: tuple[tuple[str, str], ...], verb: str, span: Span) -> Problem:
+def unfilled(targets: tuple[str, ...], verb: str, span: Span) -> Problem:
     """A step, or the end of the definition, while a table on point still has gaps at its edges or corners."""
-    lacking = " and ".join(one for one in ("sides", "corners") if one not in dict(filled))
+    lacking = " and ".join(targets)
     before = f"before `{verb}`" if verb else "below its table"
     return Problem(
         "E330",

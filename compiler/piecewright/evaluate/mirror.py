@@ -179,13 +179,14 @@ class Glass:
                 toward=_toward(action.toward),
             )
         if isinstance(action, Lay):
+            rows = tuple(tuple(self.unit(unit) for unit in reversed(row)) for row in action.rows)
             return replace(
                 action,
-                rows=tuple(tuple(self.unit(unit) for unit in reversed(row)) for row in action.rows),
+                rows=rows,
                 names=tuple(tuple(self._name(name, step) for name in reversed(row)) for row in action.names),
                 row_units=tuple(self.unit(unit) for unit in action.row_units),
                 keys=tuple(tuple(self._twin(key) if key else "" for key in reversed(row)) for row in action.keys),
-                result=self.unit(action.result),
+                result=self.unit(action.result) if action.sewn else rows[0][0],
                 along=Vector(action.along.x, -action.along.y),
             )
         return self._trim(action)

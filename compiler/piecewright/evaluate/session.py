@@ -32,10 +32,12 @@ from piecewright.kernel.build import Fabric, Handed, Made, Piece
 from piecewright.kernel.moves import turned
 from piecewright.kernel.unit import Unit, turned_from
 from piecewright.source import Span
-from piecewright.syntax.ast import File
+from piecewright.syntax.ast import File, Number
 from piecewright.verbs.registry import Said
 from piecewright.verbs.work import Brought, Redraw, Work
 
+METRIC_INCH = INCH_PER["cm"] * Exact(5, 2)
+"""What a metric pattern takes for an inch of a round size, in inches: common practice, no source."""
 MOST_CALLS = 50  # also across files, so that a pattern cannot exhaust the evaluator
 
 Origin = tuple[Definition, tuple[tuple[Span, str], ...]]
@@ -143,17 +145,30 @@ class Session:
             kinds.settle(definition, self)
 
     def default(self, definition: Definition, parameter: Parameter, before: Mapping[str, Value]) -> Value:
-        """The default of a parameter, which may use those before it. Raises `Silent` where it is wrong."""
-        assert parameter.default is not None
+        """The default of a parameter, which may use those before it. Raises `Silent` where it is wrong.
+
+        In a pattern that is not in inches it is the second one where two are written, and the library's round inches
+        become round centimetres, 2 1/2 for each.
+        """
+        node = parameter.default
+        assert node is not None
+        metric = self.settings.units != "inch"
+        if metric and parameter.metric is not None:
+            node = parameter.metric
         if definition.broken:  # it may be broken by leading back to itself from here
             raise Silent
         env = Env(self, definition.scope, definition)
         env.locals.update(before)
         try:
-            return env.of(parameter.default)
+            value = env.of(node)
         except Problem as problem:
             self.report.problem(problem)
             raise Silent from None
+        if metric and node is parameter.default and definition.scope.library and isinstance(node, Number):
+            self.parameter_kinds(definition)
+            if node.unit is None and parameter.kind == "size":
+                return Quantity(node.value * METRIC_INCH, None)
+        return value
 
     def stand_in(self, definition: Definition, parameter: Parameter) -> Fabric:
         """The fabric shown for a fabric parameter that nobody gave one."""

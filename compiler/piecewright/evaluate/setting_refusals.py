@@ -47,6 +47,25 @@ def _point_sizes_differ(f: Facts) -> Saying:
     )
 
 
+def _floating(f: Facts, name: str) -> str:
+    return f"float by {f.shown(f.length(name))}" if f.given(name) else "do not float"
+
+
+def _squares_too_small(f: Facts) -> Saying:
+    size, least, block = f.length("size"), f.length("least"), f.length("block")
+    ruler = f.settings.ruler
+    up = ruler * (least / ruler).ceil()
+    one = "a side triangle" if f.word("target") == "sides" else "a corner triangle"
+    how = "a quarter" if f.word("target") == "sides" else "half"
+    floats = f" and an edge that floats by {f.shown(f.length('floats'))}" if f.given("floats") else ""
+    return Saying(
+        "E331",
+        f"{one} that is {how} of a square of {f.shown(size)} is too small for blocks that finish at"
+        f" {f.shown(block)}{floats}: the square has to be at least {f.exactly(least)}",
+        f"cut the squares {f.shown(up)} or larger; what is too much is trimmed",
+    )
+
+
 SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     "units-do-not-fill": _units_do_not_fill,
     "corners-need-all": lambda f: Saying(
@@ -80,19 +99,25 @@ SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
     ),
     "fill-floats-differ": lambda f: Saying(
         "E330",
-        f"the triangles before float by {f.shown(f.length('first'))} and these by {f.shown(f.length('second'))}, and"
-        " one edge cuts both off",
+        f"the triangles before {_floating(f, 'first')} and these {_floating(f, 'second')}, and one edge cuts both off",
         "give both lines the same `float`, or fill them in one: `fill sides and corners of FABRIC`",
     ),
+    "point-no-sides": lambda f: Saying(
+        "E330",
+        "one block alone has no side triangles: four corner triangles lie round it",
+        "write `fill corners of FABRIC`",
+    ),
+    "squares-of-one-size": lambda f: Saying(
+        "E331",
+        "side triangles and corner triangles are cut from squares of two sizes",
+        f"give each a line of its own: `fill sides of {f.word('fabric')}, squares {f.shown(f.length('size'))}`, and"
+        f" `fill corners of {f.word('fabric')}` with a size of its own",
+    ),
+    "squares-too-small": _squares_too_small,
     "point-in-block": lambda f: Saying(
         "E340",
         "blocks are set on point only in a quilt, where triangles fill its sides and corners",
         "write `quilt` for `block` or `unit` where this definition begins",
-    ),
-    "point-too-small": lambda f: Saying(
-        "E330",
-        f"a table of {f.count('across')} by {f.count('down')} on point has no blocks between its rows",
-        "lay at least 2 by 2 on point; to one block alone join a triangle on each side",
     ),
     "point-not-square": lambda f: Saying(
         "E330",
@@ -121,11 +146,6 @@ SETTING_SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         f"{f.count('count')} `{f.word('piece')}` finish at {f.shown(f.length('each') * f.count('count'))} and a block"
         f" at {f.shown(f.length('edge'))}, and on point nothing is eased",
         f"make each {f.shown(f.length('edge') / f.count('count'))} long finished",
-    ),
-    "point-floats": lambda f: Saying(
-        "E330",
-        "with sashes the edge runs through the middles of the outer posts, and cannot lie farther out",
-        "leave `float` out, and sew a border",
     ),
     "pressed-before-sewn": lambda f: Saying(
         "E317",

@@ -24,7 +24,7 @@ NAMES = ("edition", "seam", "units", "ruler", "tolerance", "usable", "sold", "pr
 VALUES = ("light", "medium", "dark")
 FABRIC_CLAUSES = ("colour", "value", "usable", "directional", "assorted", *buying.CLAUSES)
 
-# The same in every unit but for the ruler: nobody's ruler in centimetres has marks at eighths of an inch.
+# The same in every unit but for the ruler and the seam: nobody's ruler in centimetres has marks at eighths of an inch.
 DEFAULT = Settings(
     title="",
     edition=EDITION,
@@ -36,6 +36,8 @@ DEFAULT = Settings(
     press="toward darker",
 )
 METRIC_RULER = INCH_PER["mm"]
+METRIC_SEAM = INCH_PER["cm"] * Exact(3, 4)
+"""The published allowance of patterns in centimetres."""
 
 
 def units_of(file: File) -> Units:
@@ -68,6 +70,7 @@ def settings_of(
     found: dict[str, object] = {"units": units}
     if units != "inch":
         found["ruler"] = METRIC_RULER
+        found["seam"] = METRIC_SEAM
     for line in file.lines:
         if _word(line) == "pattern":
             try:

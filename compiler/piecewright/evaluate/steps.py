@@ -53,6 +53,7 @@ class Table:
         self._rounds = 0
         self._depth = 0
         self._sashed = False  # the next step is a sash
+        self._floats = False  # a step after this one sets the edge of a table on point outside its points
         self._end = definition.span  # the last step
 
     def do(self) -> None:
@@ -60,6 +61,7 @@ class Table:
         statements = self.definition.statements(self.session.report)
         for number, statement in enumerate(statements, 1):
             self._sashed = _next_step(statements[number:]) == "sash"
+            self._floats = any(_floats(one) for one in statements[number:])
             self._statement(statement)
         if not self.started and not self.env.lost:
             self._problem(Problem("E309", f"`{self.definition.name}` puts nothing on the table", self.definition.span))
@@ -68,7 +70,7 @@ class Table:
             what = f"a seam is still open when `{self.definition.name}` is done"
             self._problem(Problem("E319", what, self.definition.span, "sew the rest of it: `finish seam`"))
         if work is not None and work.pointed is not None and not self.env.lost:
-            self._problem(unfilled(work.pointed.filled, "", self._end))
+            self._problem(unfilled(work.pointed.lacking, "", self._end))
         if work is not None and work.layers is not None and not self.env.lost:
             self._problem(still_layered(work, self._end))
         papered(self.drafts)
@@ -250,7 +252,7 @@ class Table:
                 f"write this line above `{work.quilted}`",
             )
         if work.pointed is not None and verb.name not in ("sash", "fill", "note"):
-            raise unfilled(work.pointed.filled, verb.name, statement.span)
+            raise unfilled(work.pointed.lacking, verb.name, statement.span)
         if work.parts and verb.role != "remark":
             raise Problem(
                 "E313",
@@ -270,7 +272,7 @@ class Table:
 
     def _run(self, verb: Verb, match: Match, said: Said) -> Done:
         sashed = self._sashed and not self._depth
-        done = run_verb(verb, match, said, self.env, self.session, sashed=sashed, taken=self._used)
+        done = run_verb(verb, match, said, self.env, self.session, sashed=sashed, floats=self._floats, taken=self._used)
         return laid(done) if isinstance(done, Brought) else done
 
     def _used(self) -> Mapping[Piece | str, int]:
@@ -339,6 +341,13 @@ def _next_step(statements: list[Statement]) -> str:
     return next((one.verb.name for one in statements if one.verb is not None and one.verb.name != "note"), "")
 
 
+def _floats(statement: Statement) -> bool:
+    """Whether a statement fills a table on point whose edge lies outside its points."""
+    return statement.verb is not None and statement.verb.name == "fill" and any(
+        clause.form.text.startswith("float ") for clause in (statement.match.clauses if statement.match else ())
+    )
+
+
 def run_verb(
     verb: Verb,
     match: Match,
@@ -347,6 +356,7 @@ def run_verb(
     session: Session,
     *,
     sashed: bool = False,
+    floats: bool = False,
     taken: Callable[[], Mapping[Piece | str, int]] = dict,
 ) -> Done | Brought:
     """The verb's own function, and what it refuses as a problem with its place."""
@@ -357,6 +367,7 @@ def run_verb(
         drawn=env.drawn,
         line=match.span.line,
         sashed=sashed,
+        floats=floats,
         used=taken,
         quilt=env.definition is not None and env.definition.kind == "quilt",
     )

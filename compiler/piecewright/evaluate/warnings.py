@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import NamedTuple, cast
 
+from piecewright.craft.direction import Turned
 from piecewright.craft.finding import Finding
+from piecewright.craft.retrim import Retrim
 from piecewright.evaluate.shown import exactly, shown
 from piecewright.exact import Exact
 from piecewright.kernel.build import Units
@@ -58,7 +60,7 @@ def _lost(f: Facts, units: Units) -> Warned:
         "W503",
         f"this seam cuts off a point of {f['fabric']}{_in(f)}: the point lies {exactly(_length(f, 'by'), units)}"
         " beyond the seam line",
-        "trim the unit so that the point lies one seam inside its raw edge: `trim …, point 1/4 from top`",
+        _onto_the_seam(f, units),
     )
 
 
@@ -66,7 +68,53 @@ def _floats(f: Facts, units: Units) -> Warned:
     return Warned(
         "W503",
         f"a point of {f['fabric']}{_in(f)} stops {exactly(_length(f, 'by'), units)} short of this seam",
-        "trim the unit so that the point lies one seam inside its raw edge: `trim …, point 1/4 from top`",
+        _onto_the_seam(f, units),
+    )
+
+
+def _lost_on_paper(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W503",
+        f"a point of {f['fabric']}{_in(f)} lies in the seam of the paper, {exactly(_length(f, 'by'), units)} beyond the"
+        f" seam line{_toward(f)}",
+        _onto_the_seam(f, units),
+    )
+
+
+def _floats_on_paper(f: Facts, units: Units) -> Warned:
+    return Warned(
+        "W503",
+        f"a point of {f['fabric']}{_in(f)} stops {exactly(_length(f, 'by'), units)} short of the seam line of the paper"
+        f"{_toward(f)}",
+        _onto_the_seam(f, units),
+    )
+
+
+def _toward(f: Facts) -> str:
+    return f" at the {f['way']}" if f["way"] else ""
+
+
+def _onto_the_seam(f: Facts, units: Units) -> str:
+    """The mend of a point that the seam does not meet."""
+    mend, seam = cast(Retrim, f["mend"]), shown(_length(f, "seam"), units)
+    if mend.how == "paper":
+        return f"draw the two lines of the foundation so that they cross {seam} inside the edge of the paper"
+    at = f"point {seam} from {mend.side}"
+    if mend.size is not None:
+        at = f"trim to {shown(mend.size[0], units)} by {shown(mend.size[1], units)}, {at}"
+    if mend.how == "again":
+        return f"lay the ruler by the point{f' in `{mend.name}`' if mend.name else ''}: `{at}`"
+    where = f"as the last step of `{mend.name}`" if mend.name else "before this step"
+    if mend.how == "outside":
+        return f"trim by the points, {where}: `trim {seam} outside points`"
+    if mend.how == "first":
+        return f"trim by the point, {where}: `{at}`"
+    assert mend.more is not None
+    there = f" at the {mend.side}" if mend.side else ""
+    of = f" of `{mend.name}`" if mend.name else ""
+    return (
+        f"the point has to lie {seam} inside the raw edge: cut the pieces{of} {shown(mend.more, units)} larger, so that"
+        f" there is so much more cloth beyond it{there}"
     )
 
 
@@ -103,11 +151,11 @@ def _scant(f: Facts, units: Units) -> Warned:
     message = f"this trim takes off only {exactly(_length(f, 'off'), units)} at the {f['side']}, less than {sixteenth}"
     if f["larger"] is None:
         return Warned("W507", message, "cut the pieces one mark larger, so that there is something to trim")
-    size, larger = shown(_length(f, "size"), units), shown(_length(f, "larger"), units)
+    size, larger, exact = (shown(_length(f, name), units) for name in ("size", "larger", "exact"))
     return Warned(
         "W507",
-        f"{message}: squares of {size} make this unit to size, not to be trimmed",
-        f"cut the squares {larger} if you mean to trim; with {size}, sew exactly and leave the trim out",
+        f"{message}: squares of {size} are too large to be sewn to size and too small for a trim",
+        f"cut the squares {larger} if you mean to trim; or cut them {exact} and sew exactly",
     )
 
 
@@ -164,16 +212,52 @@ def _multiples(count: int, of: int) -> tuple[int, ...]:
     return (count,) if below == count else tuple(one for one in (below, below + of) if one)
 
 
+def _one_way(f: Facts, units: Units) -> Warned:
+    ways = cast("tuple[Turned, ...]", f["ways"])
+    lying = _and(tuple(_lies(way, cast(int, f["pieces"])) for way in ways))
+    first = ways[0]
+    if first.keep:
+        mend = f"say at its cut which part stays as it lies: `cut …, keep {first.keep}`"
+    elif first.way == 180:
+        mend = "turn it around before it is sewn"
+    else:
+        mend = "cut it as it will lie, across first and then down"
+    return Warned(
+        "W515",
+        f"`{f['fabric']}` has a direction, and in `{f['name']}` {lying}",
+        f"{mend}; or take a print without a direction for it; where it is meant so, a `note` that speaks of the"
+        " direction tells so",
+    )
+
+
+def _lies(turned: Turned, total: int) -> str:
+    """`the triangle at the top right lies upside down`, or of several how many, and where one of them is."""
+    its = "its" if turned.many == 1 else "their"
+    lying = {180: "upside down", 90: f"on {its} right side", 270: f"on {its} left side"}.get(turned.way)
+    if lying is None:
+        to = "right" if turned.way < 180 else "left"
+        lying = f"aslant, turned {min(turned.way, 360 - turned.way)} degrees to the {to}"
+    if total == 1:
+        return f"the {turned.shape} lies {lying}"
+    one = f"the {turned.shape} {f'at the {turned.where}' if turned.where else 'in the middle'}"
+    if turned.many == 1:
+        return f"{one} lies {lying}"
+    return f"{turned.many} of {total} pieces lie {lying} (one is {one})"
+
+
 WORDS: dict[str, Callable[[Facts, Units], Warned]] = {
     "bias-edge": _bias,
     "point-lost": _lost,
     "point-floats": _floats,
+    "paper-point-lost": _lost_on_paper,
+    "paper-point-floats": _floats_on_paper,
     "seams-miss": _miss,
     "not-nested": _not_nested,
     "off-the-mark": _off_the_mark,
     "scant-trim": _scant,
     "both-hands": _both_hands,
     "table-cut-off": _cut_off,
+    "one-way": _one_way,
 }
 
 

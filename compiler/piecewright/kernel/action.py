@@ -200,7 +200,8 @@ class Lay:
     `result`, its outer allowances still on. `keys[r][c]` is the key of the unit, empty for a piece of cloth.
     Not `sewn`: they are only set out, side by side without seams, and `result` is the first of them. `along`: the unit
     vector that rows run along, to their right; on point not level, and the edges are `trimmed` so far outside the
-    points of the blocks or, with sashes, the middles of the outer posts, in inches."""
+    points of the blocks or, with sashes, the middles of the outer posts, or their outer points where strips lie at the
+    ends of the sashes, in inches."""
 
     rows: tuple[tuple[Unit, ...], ...]
     names: tuple[tuple[str, ...], ...]

@@ -24,7 +24,12 @@ def piece_shape(piece: Piece, width: Exact) -> str:
 def has_hands(piece: Piece, directional: bool) -> bool:
     """Whether the mirrored piece is another piece. A diamond's mirror image is the same diamond turned,
     with its grain along the neighbouring side, so it matters only on a print that has a direction."""
-    return piece.shape in (_HAS_HANDS_ON_PRINT if directional else _HAS_HANDS)
+    return shape_has_hands(piece.shape, directional)
+
+
+def shape_has_hands(shape: str, directional: bool) -> bool:
+    """The same of all pieces of a shape."""
+    return shape in (_HAS_HANDS_ON_PRINT if directional else _HAS_HANDS)
 
 
 def written_size(shape: str, width: Exact, height: Exact, directional: bool) -> tuple[Exact, Exact]:

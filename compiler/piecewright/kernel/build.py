@@ -35,23 +35,28 @@ class Sold:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Die:
     """A die of a press: it cuts a piece of this shape, `width` by `height` inches, seams and all; of a strip `width` is
-    its width. `angle` as of a piece."""
+    its width. `angle` as of a piece. A rectangle has its narrow side first, and one with equal sides is a square. `at`:
+    name of the text and first and last character of the line that names it."""
 
     shape: str
     width: Exact
     height: Exact
     angle: int | None = None
+    at: tuple[str, int, int] = ("", 0, 0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cutter:
     """What cloth is cut with, at most so many `layers` at a time. Of a press, `leeway` inches on every side are cut
-    more than a die cuts, and `dies` are those on hand."""
+    more than a die cuts, and `dies` are those on hand, no two alike. `at` as of a die; `on_hand`: said in a file of its
+    own, so that its dies are a shelf and not this pattern's."""
 
     kind: CutterKind
     layers: int
     leeway: Exact
     dies: tuple[Die, ...]
+    at: tuple[str, int, int] = ("", 0, 0)
+    on_hand: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -58,7 +58,8 @@ def flip(unit: Unit, piece: Unit, start: Vector, direction: Vector, pressed: Pre
                 covered = covered + area(reflected)
                 cells.append(reflected)
         if cells:
-            opened.append(replace(patch, cells=tuple(cells), grain=reflected_direction(patch.grain, direction)))
+            grain = reflected_direction(patch.grain, direction)
+            opened.append(replace(patch, cells=tuple(cells), grain=grain, mirrored=not patch.mirrored))
     if covered != wanted or not _inside(opened, corner):
         raise SewingError("flip-short", difference=wanted - covered)
     ends = _ends(corner, start, direction)

@@ -13,7 +13,7 @@ from typing import Literal
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.errors import SewingError
-from piecewright.kernel.polygon import area, meet, tidy
+from piecewright.kernel.polygon import meet, tidy
 from piecewright.kernel.unit import Corner, Polygon
 
 
@@ -78,8 +78,6 @@ def close_junction(j: Junction) -> Closed:
         tip = meet(in_end, j.incoming, out_end, j.outgoing)
         corner = Corner(finished=finished, raw=(tip,))
         ear = tidy((in_end, out_end, tip)) if in_end != out_end else ()
-        if ear and area(ear) < 0:
-            ear = ear[::-1]
         ear_of = "first" if (visible == second_end) else "second"
     elif turn == 0 and j.incoming == j.outgoing:
         corner = None

@@ -6,7 +6,9 @@ raw edges even with the work below, and opened over the one seam that a cut leav
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from typing import TypeVar
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
@@ -27,6 +29,7 @@ from piecewright.kernel.polygon import area, carve, merged, side
 from piecewright.kernel.removal import clipped
 from piecewright.kernel.unit import Offcut, OffcutKind, Patch, Polygon, Pressed, Seam, Unit
 
+_T = TypeVar("_T")
 Stitch = tuple[Vector, Vector]  # a point, and the unit vector along it
 
 
@@ -231,6 +234,7 @@ def opened(work: Layers, pressed: Pressed = "open") -> Unit:
                     tuple(reflected_point(p, start, along) for p in reversed(cell)) for cell in patch.cells
                 ),
                 grain=reflected_direction(patch.grain, along),
+                mirrored=not patch.mirrored,
             )
             _show(flap, before, "ear", flaps, ledger)
         for seam in _seams_left(upper.seams, start, along):
@@ -338,7 +342,7 @@ def turned_layers(work: Layers, turning: Vector, by: Vector) -> Layers:
 
 
 def _matches(first: Layers, second: Layers) -> bool:
-    if len(first.uppers) != len(second.uppers) or len(first.stitches) != len(second.stitches):
+    if len(first.uppers) != len(second.uppers):
         return False
     for turning in turnings(first.base, second.base):
         placed = turned_onto(first.base, second.base, turning)
@@ -346,8 +350,18 @@ def _matches(first: Layers, second: Layers) -> bool:
             continue
         by = placed.corners[0].finished - second.base.corners[0].finished.turned(turning)
         other = turned_layers(second, turning, by)
-        if all(any(_same(a, b) for b in first.uppers) for a in other.uppers) and all(
-            any(not d.cross(e) and not d.cross(q - p) for q, e in first.stitches) for p, d in other.stitches
-        ):
+        if _paired(first.uppers, other.uppers, _same) and _paired(first.stitches, other.stitches, _one_line):
             return True
     return False
+
+
+def _paired(first: tuple[_T, ...], second: tuple[_T, ...], same: Callable[[_T, _T], bool]) -> bool:
+    """Whether each of either has one like it among the other."""
+    return all(any(same(a, b) for b in second) for a in first) and all(
+        any(same(a, b) for a in first) for b in second
+    )
+
+
+def _one_line(first: Stitch, second: Stitch) -> bool:
+    (p, along), (q, other) = first, second
+    return not along.cross(other) and not along.cross(q - p)

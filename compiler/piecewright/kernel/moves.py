@@ -49,6 +49,7 @@ def mirrored(unit: Unit) -> Unit:
                 patch,
                 cells=tuple(tuple(flip(p) for p in reversed(cell)) for cell in patch.cells),
                 grain=flip(patch.grain),
+                mirrored=not patch.mirrored,
                 discs=tuple(replace(disc, centre=flip(disc.centre)) for disc in patch.discs),
             )
             for patch in unit.patches

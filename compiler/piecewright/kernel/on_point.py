@@ -45,10 +45,30 @@ def corner_square(block: Exact, allowance: Exact, beyond: Exact = ZERO) -> Exact
     return max(exact, block / TRADE_ROOT_2 + allowance * Exact(7, 2)) + beyond * 2
 
 
+def least_square(lattice: Lattice, target: str, allowance: Exact, floats: Exact | None) -> Exact:
+    """The smallest square, in inches, that triangles for the `sides` or the `corners` can be cut from, exactly.
+    `floats`: how far the edge lies outside the outermost points, None where it runs through those of the blocks or,
+    with sashes, through the middles of the outer posts."""
+    beside, beyond = lattice.beside(target, floats), (ZERO if floats is None else floats) * 2
+    if target == "sides":
+        return beside * ROOT_2 + allowance * (2 + 2 * ROOT_2) + beyond
+    return beside * ROOT_2 / 2 + allowance * (2 + ROOT_2) + beyond
+
+
 def outer_part(allowance: Exact) -> Exact:
     """How much longer than a post the outer ones are cut, in inches: the edge runs through their corners at 45 degrees
     to their sides, so that its allowance takes s·√2 more along the row than their own does (3/8 in for 1/4)."""
     return allowance * ROOT_2
+
+
+def end_strip(sash: Exact, allowance: Exact, beyond: Exact) -> Exact:
+    """How long a strip is cut, in inches, that reaches from the square end of a sash, or of the post at its end, over
+    an edge that lies `beyond` the outer point of it.
+
+    Along the far side of the sash the finished edge lies sash + beyond·√2 from the end, since it leans at 45 degrees;
+    the allowance of the edge takes s·√2 more, as for an outer post, and the strip has its own at both ends.
+    """
+    return sash + (beyond + allowance) * ROOT_2 + allowance * 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,11 +103,18 @@ class Lattice:
         spans = [self.span(n) for n in (q, q + 1) if self.lowest <= n <= self.highest]
         return range(min(one.start for one in spans), max(one.stop for one in spans))
 
+    @property
+    def seen_rows(self) -> tuple[int, ...]:
+        """How many blocks lie in each row as it is seen, wide ones and those between, from the top; a single column has
+        none between."""
+        if self.columns == 1:
+            return (1,) * self.rows
+        return tuple(self.columns - r % 2 for r in range(2 * self.rows - 1))
+
     def seen_at(self, p: int, q: int) -> tuple[int, int]:
-        """The row, wide ones and those between counted from the top, and the place in it of a block."""
-        if (p + q) % 2:
-            return p - q - 1, (p + q - 1) // 2
-        return p - q - 1, (p + q - 2) // 2
+        """The row as it is seen, and the place in it, of a block."""
+        row = p - q - 1
+        return row if self.columns > 1 else row // 2, (p + q - 2 + (p + q) % 2) // 2
 
     def low(self, q: int) -> Exact:
         """The lower seam line of a row of blocks."""
@@ -100,6 +127,14 @@ class Lattice:
     def left(self, p: int) -> Exact:
         """The left seam line of a block."""
         return self.pitch * p - self.block / 2
+
+    def beside(self, target: str, floats: Exact | None) -> Exact:
+        """How long a triangle of the `sides` or `corners` finishes where it meets the rows, when the edge runs through
+        the outermost points, in inches. Where sashes float, a side triangle passes a block and one sash on its way to
+        the next outer post, and a corner's long side a block between two sashes."""
+        if floats is None or not self.sash:
+            return self.block
+        return self.block + self.sash * (1 if target == "sides" else 2)
 
     def frame(self, allowance: Exact, beyond: Exact = ZERO) -> Frame:
         """The finished rectangle: through the points of the outer blocks, or through the middles of the outer posts

@@ -17,13 +17,15 @@ from piecewright.kernel.unit import Polygon, Unit
 class Tip:
     """`spot`: the tip, or where its two sides would cross beyond the edge that cuts it off. `beyond`: its
     distance from raw edge `edge` less the allowance: zero when right, positive when the point floats,
-    negative when it is lost. `cell`: the cloth that ends there."""
+    negative when it is lost. `cell`: the cloth that ends there; `cut` names the cut piece it came from."""
 
     spot: Vector
     edge: int
     beyond: Exact
     fabric: str
     cell: Polygon
+    cut: str
+    allowance: Exact
 
 
 def points(unit: Unit) -> tuple[Tip, ...]:
@@ -49,18 +51,28 @@ def points_on(unit: Unit, edge: int) -> tuple[Tip, ...]:
             beyond = (spot - start).dot(inward) - unit.allowance
             if abs(beyond) < unit.allowance * 2 and spot not in spots:
                 spots.add(spot)
-                found.append(Tip(spot=spot, edge=edge, beyond=beyond, fabric=patch.fabric, cell=cell))
+                found.append(
+                    Tip(
+                        spot=spot,
+                        edge=edge,
+                        beyond=beyond,
+                        fabric=patch.fabric,
+                        cell=cell,
+                        cut=patch.cut,
+                        allowance=unit.allowance,
+                    )
+                )
     return tuple(found)
 
 
 def _tip(cell: Polygon, start: Vector, inward: Vector) -> Vector | None:
-    """The cell's corner strictly nearest to the raw edge; where the cell ends in a side along the edge and
+    """The cell's one corner nearest to the raw edge, or on it; where the cell ends in a side along the edge and
     its neighbours close beyond it, where they would cross."""
     heights = [(p - start).dot(inward) for p in cell]
     nearest = min(heights)
     low = [i for i, h in enumerate(heights) if h == nearest]
     if len(low) == 1:
-        return cell[low[0]] if nearest > 0 else None
+        return cell[low[0]]
     if len(low) != 2 or nearest:
         return None
     count = len(cell)

@@ -37,7 +37,12 @@ def remove(patches: Rope[Patch], hole: Polygon, kind: OffcutKind) -> tuple[Rope[
         if not kept:
             return None
         return Patch(
-            fabric=patch.fabric, cells=merged(kept), grain=patch.grain, cut=patch.cut, discs=patch.discs
+            fabric=patch.fabric,
+            cells=merged(kept),
+            grain=patch.grain,
+            cut=patch.cut,
+            discs=patch.discs,
+            mirrored=patch.mirrored,
         )
 
     remaining = patches.changed(box(hole), less)

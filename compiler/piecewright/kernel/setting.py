@@ -302,7 +302,14 @@ def _shorn(patch: Patch, point: Vector, along: Vector, taken: list[Offcut]) -> P
         taken.append(Offcut(kind="allowance", fabric=patch.fabric, area=gone))
     if not cells:
         return None
-    return Patch(fabric=patch.fabric, cells=tuple(cells), grain=patch.grain, cut=patch.cut, discs=patch.discs)
+    return Patch(
+        fabric=patch.fabric,
+        cells=tuple(cells),
+        grain=patch.grain,
+        cut=patch.cut,
+        discs=patch.discs,
+        mirrored=patch.mirrored,
+    )
 
 
 def _cross(region: Polygon, point: Vector, along: Vector, pressed: Pressed) -> Seam:

@@ -214,7 +214,7 @@ def _add(equations: list[tuple[Vector, Exact]], normal: Vector, value: Exact, in
         if cross:
             equations.append((normal, value))
             return
-        expected = first_value if first == normal else -first_value
+        expected = first_value  # both are measured along one axis
     else:
         centre = _crossing(equations)
         expected = normal.dot(centre)

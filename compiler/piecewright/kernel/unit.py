@@ -47,7 +47,8 @@ class Disc:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Patch(Reaching):
     """What is seen of one piece of cloth, as convex cells. `grain` is the unit vector of the
-    lengthwise grain; `cut` names the cut piece it came from. With `discs`, only what of the cells lies within
+    lengthwise grain; `cut` names the cut piece it came from; `mirrored`: it was turned over an odd number of times, as
+    when it was flipped open over a seam. With `discs`, only what of the cells lies within
     or outside each of them: two patches divided by a curve share their cells there."""
 
     fabric: str
@@ -55,6 +56,12 @@ class Patch(Reaching):
     grain: Vector
     cut: str
     discs: tuple[Disc, ...] = ()
+    mirrored: bool = False
+
+    @property
+    def up(self) -> Vector:
+        """Where what was its top as it was cut points now: a piece is written across first, then down."""
+        return self.grain.right() if self.mirrored else self.grain.left()
 
     def _points(self) -> Iterable[Vector]:
         return (p for cell in self.cells for p in cell)
@@ -69,6 +76,7 @@ class Patch(Reaching):
                 Disc(centre=carried(disc.centre, turn, shift), radius=disc.radius, inside=disc.inside)
                 for disc in self.discs
             ),
+            mirrored=self.mirrored,
         )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from piecewright.kernel.action import Sew
 from piecewright.kernel.build import Piece, Step, Supply
@@ -14,8 +15,15 @@ from piecewright.plan.words import article, listed, sentence
 IN_A_ROW = "Sew the units of each side together in a row, end to end."
 
 
-def border_text(sews: Sequence[Sew], step: Step, tongue: Tongue) -> str:
-    """The whole border in the order of sewing; empty where the default sentence serves: strips of one piece each."""
+def border_texts(sews: Sequence[Sew], step: Step, tongue: Tongue) -> tuple[str, ...]:
+    """The whole border in the order of sewing, of a repeat each round; empty where the default sentence serves: strips
+    of one piece each."""
+    each = len(step.supplies) // step.times
+    rounds = [replace(step, supplies=step.supplies[n * each : n * each + each]) for n in range(step.times)]
+    return tuple(text for text in (_border_text(sews, one, tongue) for one in rounds) if text)
+
+
+def _border_text(sews: Sequence[Sew], step: Step, tongue: Tongue) -> str:
     if any(len(sew.first_edges) > 1 for sew in sews):
         return _mitred(sews, step, tongue)
     posts = _posts(step)

@@ -64,7 +64,7 @@ def assorted_plan(
     settings = build.settings
     length = strips_length(build, planned)
     sold = fabric.sold or settings.sold
-    bought = None if sold.step is None else to_buy(length, fabric, sold.step)
+    bought = None if sold.step is None else assorted_length(build, fabric, planned)
     told = with_unit(cut_size(length, settings).shown, settings.units)
     if bought is not None:
         told = bought_text(sold, bought, settings)
@@ -91,6 +91,13 @@ def assorted_plan(
         missing=(),
     )
     return plan, strips
+
+
+def assorted_length(build: Build, fabric: Fabric, planned: tuple[Strips, ...]) -> Exact:
+    """How much of an assorted fabric is bought; where it is sold in sheets, how much of one cloth its prints are
+    together. In inches."""
+    length, sold = strips_length(build, planned), fabric.sold or build.settings.sold
+    return length if sold.step is None else to_buy(length, fabric, sold.step)
 
 
 def bought_text(sold: Sold, length: Exact, settings: Settings) -> str:
@@ -136,7 +143,7 @@ def _texts(
         what = listed([pieces_text(rows[index], count, cut.settings) for index, count in lacking(cut)])
         found.append(f"There is no cloth for {what}; this is the plan for the rest.")
     elif cut.bought:
-        found.append(_why(cut))
+        found.append(_why(cut, rows))
     if strips:
         count = sum(strip.strips for strip in strips)
         told = f"{plural(count, 'strip')}, {plural(len({strip.height.exact for strip in strips}), 'ruler setting')}"
@@ -176,8 +183,9 @@ def _buy(cut: ClothCut) -> str:
     return text
 
 
-def _why(cut: ClothCut) -> str:
-    """Why no less will do, or how far from that the plan may be; said of the class of plans that the bound is of."""
+def _why(cut: ClothCut, rows: Mapping[int, CutRow]) -> str:
+    """Why no less will do, or how far from that the plan may be; said of the class of plans that the bound is of, and
+    of rough pieces as large as they are."""
 
     def told(least: Exact) -> str:
         if cut.sold.step is not None:
@@ -185,6 +193,8 @@ def _why(cut: ClothCut) -> str:
         return str(least.floor())
 
     less = "less" if cut.sold.step is not None else "fewer"
+    if any(rows[one.row].lies is not None for one in cut.asking.asked):
+        less += " for these rough pieces"
     if cut.any_bound == cut.bought:
         return f"No way of cutting needs {less}."
     other = f"no way of cutting needs {less} than {told(cut.any_bound)}"

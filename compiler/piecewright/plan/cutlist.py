@@ -30,7 +30,8 @@ class CutRow:
     each, chosen in turn by the units `choosers`. `lengthwise`: the long side along the selvage. `joins`:
     strips of borders and sashes longer than the cloth is wide, which may be joined from several. Of a quarter circle
     `radius` is that of its seam; `hollows` are the radii of the seams for which corners are cut away later. `halved`:
-    how a square becomes triangles, in words."""
+    how a square becomes triangles, in words. `lies`, of what is cut larger for a press: across and down as it lies on
+    the cloth, and whether it may be turned."""
 
     fabric: str
     shape: str
@@ -47,6 +48,7 @@ class CutRow:
     lengthwise: bool = False
     joins: bool = False
     halved: str = ""
+    lies: tuple[Exact, Exact, bool] | None = None
 
     @property
     def count(self) -> int:

@@ -12,6 +12,7 @@ from piecewright.plan.assorted import Words, prints_needed
 from piecewright.plan.bought import cloth_of, kits_plan
 from piecewright.plan.curves import letters, template_plans
 from piecewright.plan.cutlist import cut_plans, cut_rows
+from piecewright.plan.dies import rough_rows
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.figures import finished_figure, step_figure
 from piecewright.plan.letters import lettered
@@ -53,7 +54,8 @@ def plan(build: Build, *, most_cuts: int = CUTS, kits: int = 1) -> Plan:
     words, prints = Words(build), handed(build)
     asked = frozenset(demand.key for demand in build.demands)
     rows = cut_rows(build, cuttings(build, work))
-    planned = strips(build, rows)
+    of_cloth = rough_rows(build, rows)
+    planned = strips(build, of_cloth)
     cloth = cloth_of(build, rows, planned, most_cuts)
     by_template = letters(build)
     tongue = Tongue(
@@ -77,7 +79,7 @@ def plan(build: Build, *, most_cuts: int = CUTS, kits: int = 1) -> Plan:
         seam=given_size(build.settings.seam, build.settings),
         usable=given_size(build.settings.usable, build.settings),
         ruler=given_size(build.settings.ruler, build.settings),
-        fabrics=fabric_plans(build, used, prints_needed(build, rows, planned)),
+        fabrics=fabric_plans(build, used, prints_needed(build, of_cloth, planned)),
         units=units,
         cuts=cuts,
         strips=tuple(strip for one in cloth for strip in one.strips),

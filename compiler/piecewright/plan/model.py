@@ -233,14 +233,31 @@ class SheetPlan:
     count: int
 
 
+Lay = Literal["folded", "folded in pairs", "apart", "right side up", "wrong side up", "in pairs", "strips"]
+"""How cloth lies under a die: strips folded to and fro, or so that as many layers lie right side up as wrong side up;
+rough pieces cut apart and laid on each other, whichever side is up, all on one side, or half of them on each; or whole
+rough strips on each other."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoughPlan:
+    """`count` rough pieces alike: `width` is that of the strip they lie in, and `length` what each takes along it,
+    which is how far apart the folds lie. Of strips the length of each."""
+
+    width: Size
+    length: Size
+    count: int
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PassPlan:
-    """What a die cuts: `cut` is the place in `cuts`, `die` its shape and size, `rough` how large the cloth for one
-    piece is cut; so many `layers` at most at a time, in so many `passes`."""
+    """What a die cuts of a fabric: `die` is its shape and size, `pieces` places in `cuts` and how many of each, `rough`
+    the cloth for them; so many `layers` at most at a time, in so many `passes`, and how the cloth lies."""
 
-    cut: int
     die: str
-    rough: Extent
+    pieces: tuple[tuple[int, int], ...]
+    rough: tuple[RoughPlan, ...]
+    lay: Lay
     layers: int
     passes: int
 
@@ -282,18 +299,20 @@ class ClothPlan:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitCloth:
     """One fabric of several kits cut at once: `apart` is what they take when each is bought for by itself, in words;
-    `saves` whether that is more. `cloth` and `strips` are the plan for all of them."""
+    `saves` whether that is more. `cloth` and `strips` are the plan for all of them, or where each kit is better cut
+    `alone`, that for one."""
 
     fabric: str
     apart: str
     saves: bool
+    alone: bool
     cloth: ClothPlan
     strips: tuple[StripPlan, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitsPlan:
-    """Cutting for `count` copies of the whole pattern at once; assorted fabrics are left to each kit."""
+    """Cutting for `count` copies of the whole pattern at once."""
 
     count: int
     fabrics: tuple[KitCloth, ...]

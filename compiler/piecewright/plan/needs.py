@@ -49,7 +49,7 @@ class Long:
     """Strips of one row that may be joined, since no strip across the cloth is long enough: so many, as the ruler cuts
     them, in inches. Each is joined from strips as long as `limit`, `downward` if those run along the cloth. `whole`: as
     it lies, across and down, where cloth may hold it whole; then `reach` is the length of cloth that takes, 0 from a
-    scrap. `turns`: whether it may be turned."""
+    scrap. `turns`: whether it may be turned; `rough`: a die cuts its strips, which are joined with no others."""
 
     row: int
     count: int
@@ -60,6 +60,7 @@ class Long:
     turns: bool
     whole: tuple[Exact, Exact] | None
     reach: Exact = Exact(0)
+    rough: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -207,6 +208,7 @@ class _Cloth:
             turns=turns,
             whole=whole,
             reach=reach,
+            rough=row.lies is not None,
         )
 
 
@@ -215,7 +217,8 @@ def _joints(longs: Sequence[Long], ways: Mapping[int, Way], settings: Settings) 
     groups: dict[tuple[object, ...], list[Long]] = {}
     for one in longs:
         own = ways.get(one.row) == "apart"
-        groups.setdefault((one.width, one.limit, one.downward, one.turns, one.row if own else -1), []).append(one)
+        alike = one.width, one.limit, one.downward, one.turns, one.rough, one.row if own else -1
+        groups.setdefault(alike, []).append(one)
     found: list[Joint] = []
     seam, mark = settings.seam, settings.ruler
     for key, group in groups.items():
@@ -279,6 +282,8 @@ def _slanted(index: int, row: CutRow, cloth: _Cloth, too_large: list[tuple[int, 
 def _sides(row: CutRow, fabric: Fabric, settings: Settings) -> tuple[Exact, Exact, bool]:
     """Across and down as a piece lies on the cloth, as the ruler cuts it, and whether it may turn."""
     mark = settings.ruler
+    if row.lies is not None:
+        return row.lies
     sides = up_to_mark(row.width, mark), up_to_mark(row.height, mark)
     if row.radius is not None:
         # above a straight edge the arc bulges past its end, to r + 2s

@@ -11,16 +11,21 @@ def quartered(build: Build) -> dict[tuple[str, Piece], str]:
     for made in build.made:
         for step in made.steps:
             if step.verb == "fill":
-                for target, square in zip(sorted(step.places, reverse=True), squares(step), strict=True):
+                for target, (square, _) in zip(sorted(step.places, reverse=True), squares(step), strict=True):
                     times = "twice" if target == "sides" else "once"
                     found[made.key, square] = f"to be cut {times} from corner to corner"
         for step in made.steps:  # what is also used whole is not spoken of
             if step.verb != "fill":
-                for piece in squares(step):
-                    found.pop((made.key, piece), None)
+                for one in step.supplies:
+                    if isinstance(one.source, Piece):
+                        found.pop((made.key, one.source), None)
     return found
 
 
-def squares(step: Step) -> list[Piece]:
-    """What a step cuts from cloth."""
-    return [one.source for one in step.supplies if isinstance(one.source, Piece)]
+def squares(step: Step) -> list[tuple[Piece, int]]:
+    """The squares that a `fill` cuts from cloth, and how many of each; not the strips at the ends of sashes."""
+    return [
+        (one.source, one.count)
+        for one in step.supplies
+        if isinstance(one.source, Piece) and one.source.shape == "square"
+    ]

@@ -89,9 +89,8 @@ def _from_the_middle(action: Lay) -> tuple[tuple[Point, ...], ...]:
     middles = [[_middle(unit) for unit in row] for row in action.rows]
     across = [x for row in middles for x, _ in row]
     apart = 2 * float(action.rows[0][0].allowance) + max(0.01 * (max(across) - min(across)), 0.3)
-    near = min(
-        ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5 for row in middles for (ax, ay), (bx, by) in pairwise(row)
-    )
+    lines = [*middles, [row[0] for row in middles]]  # of a single column the rows have no neighbours
+    near = min((dist(one, other) for line in lines for one, other in pairwise(line)), default=1.0)
     return tuple(tuple((x * apart / near, y * apart / near) for x, y in row) for row in middles)
 
 

@@ -13,10 +13,10 @@ from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Take, T
 from piecewright.kernel.alike import plain_piece
 from piecewright.kernel.build import Piece, Step
 from piecewright.kernel.unit import Pressed, Unit
-from piecewright.plan.borders import border_text, has_corners
+from piecewright.plan.borders import border_texts, has_corners
 from piecewright.plan.inner_seams import finish_text, part_text, set_text, step_text, stop_text
 from piecewright.plan.letters import Letters
-from piecewright.plan.on_point_text import LONGER, OPEN, is_filler, sashes_text, set_out_text
+from piecewright.plan.on_point_text import END, LONGER, OPEN, is_filler, sashes_text, set_out_text
 from piecewright.plan.places import edges_in_order, facing, is_edge
 from piecewright.plan.tongue import Source, Tongue, brought, piece_named
 from piecewright.plan.words import article, listed, sentence, times, typographic
@@ -103,6 +103,8 @@ def rows_text(action: Lay, step: Step, tongue: Tongue, letters: Letters | None) 
         if key:
             what = tongue.called(key, "")
             return cell.replace(what, known.get(what, what), 1)
+        if name.endswith(END):
+            return name
         if name.endswith(LONGER):
             return f"longer {name.removesuffix(LONGER)} post"
         return _by_its_name(cell, name) if len(told[name]) > 1 else typographic(name)
@@ -181,11 +183,13 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
     if not sews:
         finished = finish_text() if len(presses) < len(actions) else ""
         return f"{finished} {_pressing(presses)}".strip(), ()
-    whole = border_text(sews, step, tongue) if step.verb == "border" else ""
+    whole = border_texts(sews, step, tongue) if step.verb == "border" else ()
     if whole:
         outward = all(press.result.seam_rope[press.seam].pressed == "right" for press in presses)
         told_of = "the seams along the edges" if has_corners(sews, step) else "every seam"
-        return f"{whole} {f'Press {told_of} toward the border.' if outward else _pressing(presses, told_of)}", ()
+        pressing = f"Press {told_of} toward the border." if outward else _pressing(presses, told_of)
+        more = whole[1:] if len(set(whole)) > 1 else ()
+        return f"{whole[0]} {pressing}", tuple(f"Round {number}: {text}" for number, text in enumerate(more, 2))
     rounds = _rounds(brought(step), len(sews), step.times)
     varied = len(set(rounds)) > 1
     first = rounds[0] if rounds else (None,) * len(sews)

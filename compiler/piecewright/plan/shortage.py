@@ -4,6 +4,7 @@ that is too long to lie across. Each is a warning, since the plan is made for th
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
@@ -20,7 +21,7 @@ from piecewright.plan.yardage import CUTS, ClothCut, cut_cloth, fabric_rows, lac
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shortage:
-    """A warning: its code and words, and its place, either a `line` of the text called `file`, from 1, or the
+    """A finding: its code and words, and its place, either a `line` of the text called `file`, from 1, or the
     characters `start` to `end` of it."""
 
     code: str
@@ -30,13 +31,14 @@ class Shortage:
     line: int = 0
     start: int = 0
     end: int = 0
+    severity: Literal["warning", "note"] = "warning"
 
 
 def shortages(build: Build, *, cuts: int = CUTS) -> tuple[Shortage, ...]:
     """Everything that there is not cloth enough for, in the order of the fabrics."""
     rows = cut_rows(build, cuttings(build, wanted(build)))
     found: list[Shortage] = []
-    for fabric, own in fabric_rows(build, rough_rows(rows, build.settings)):
+    for fabric, own in fabric_rows(build, rough_rows(build, rows)):
         for index, large in asking(own, fabric, build.settings).too_large:
             found.append(_too_large(build, fabric, dict(own)[index], rows[index], large))
         for index, row in own:
@@ -55,7 +57,7 @@ def _only_along(build: Build, fabric: Fabric, row: CutRow, cut: CutRow, joined: 
     settings = build.settings
     width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
     wide, takes = given_size(fabric.usable, settings).shown, cut_size(max(row.width, row.height), settings).shown
-    file, line = _cut_at(build, cut)
+    file, line = cut_at(build, cut)
     return Shortage(
         code="W525",
         message=f"the {row.shape} {width} by {height} of `{fabric.name}` is longer than the cloth is wide, {wide}; it"
@@ -74,7 +76,7 @@ def _too_large(build: Build, fabric: Fabric, row: CutRow, cut: CutRow, large: To
     width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
     piece = f"the {row.shape} {width if row.shape == 'square' else f'{width} by {height}'} of `{fabric.name}`"
     wide = given_size(fabric.usable, settings).shown
-    file, line = _cut_at(build, cut)
+    file, line = cut_at(build, cut)
     if large == "as it lies":
         return Shortage(
             code="W509",
@@ -117,7 +119,7 @@ def _too_few(cut: ClothCut, own: list[tuple[int, CutRow]], cuts: int) -> Shortag
     return Shortage(code="W510", message=message, hint=hint, file=file, start=start, end=end)
 
 
-def _cut_at(build: Build, row: CutRow) -> tuple[str, int]:
+def cut_at(build: Build, row: CutRow) -> tuple[str, int]:
     """File and line of the step that cuts such a piece."""
     sides = _sides(row.width, row.height)
     keys = {key for key, _ in row.units}

@@ -11,7 +11,9 @@ from itertools import chain
 from typing import Literal
 
 from piecewright.dataclass import dataclass
+from piecewright.exact import Exact
 from piecewright.kernel.build import Scrap, Settings
+from piecewright.kernel.foundation import ROUGH
 from piecewright.plan.cloth.model import Part
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.joining import Joint
@@ -214,7 +216,7 @@ def _inside(cut: ClothCut, parts: tuple[Part, ...], rows: Mapping[int, CutRow], 
             segments.append(_segment(cut, part, rows))
     told: list[str] = []
     if whole:
-        told.append(f"{lead} {_pieces(cut, whole, rows)}")
+        told.append(f"{lead} {_pieces(cut, whole, rows, uncut=True)}")
     for segment in segments:
         told.append(f"cut {segment}" if told else f"{lead} {segment}")
     if trimmed:
@@ -230,10 +232,28 @@ def single(part: Part) -> Part | None:
     return None if part.need is None else part
 
 
-def _pieces(cut: ClothCut, counts: Mapping[int, int], rows: Mapping[int, CutRow]) -> str:
+def _pieces(
+    cut: ClothCut, counts: Mapping[int, int], rows: Mapping[int, CutRow], *, uncut: bool = False
+) -> str:
+    """`uncut`: rough pieces for a press stay together, in lengths; those that are as large are told together."""
     if len(counts) > _FEW:
         return f"the {sum(counts.values())} pieces drawn"
-    return listed([_asked_text(cut.asking.asked[need], count, rows, cut.settings) for need, count in counts.items()])
+    rough: dict[tuple[Exact, Exact], tuple[int, int]] = {}
+    told: list[tuple[int, int]] = []
+    for need, count in counts.items():
+        row = rows[cut.asking.asked[need].row]
+        if uncut and row.lies is not None and row.shape == ROUGH:
+            first, before = rough.get((row.width, row.height), (need, 0))
+            rough[row.width, row.height] = first, before + count
+        else:
+            told.append((need, count))
+    lengths = [("a length for " if count > 1 else "", need, count) for need, count in rough.values()]
+    return listed(
+        [
+            lead + _asked_text(cut.asking.asked[need], count, rows, cut.settings)
+            for lead, need, count in (*lengths, *(("", need, count) for need, count in told))
+        ]
+    )
 
 
 def _segment(cut: ClothCut, part: Part, rows: Mapping[int, CutRow]) -> str:

@@ -88,7 +88,9 @@ def _planned(build: Build, rows: list[tuple[int, CutRow]]) -> list[Strips]:
         if row.radius is not None:
             # above a straight edge the arc bulges past its end, to r + 2s
             sides = (up_to_mark(row.radius + build.settings.seam * 2, mark),) * 2
-        if row.shape == "strip":
+        if row.lies is not None:
+            across, down, _ = row.lies
+        elif row.shape == "strip":
             down, across = sides
         elif is_directional(build, row.fabric):
             across, down = sides

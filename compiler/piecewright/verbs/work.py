@@ -99,7 +99,8 @@ class Work:
 class Bench:
     """Where a step is done. `work` is None before the first; `drawn` is how long, in inches, a strip without
     ends is drawn; `line` is the source line, which every piece cut there remembers; `sashed`: the next step
-    sews strips between what is laid out; `used` counts what one run of the
+    sews strips between what is laid out; `floats`: a step after it sets the edge of a table on point outside its
+    outermost points; `used` counts what one run of the
     steps so far takes, as `kernel.tally` does; `quilt`: it is a step of a quilt."""
 
     work: Work | None
@@ -108,6 +109,7 @@ class Bench:
     drawn: Exact
     line: int = 0
     sashed: bool = False
+    floats: bool = False
     used: Callable[[], Mapping[Piece | str, int]] = dict
     quilt: bool = False
 

@@ -6,22 +6,47 @@ first. The table is filled cell by cell, and given up as soon as some motion is 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import product
 from math import prod
 
+from piecewright.dataclass import dataclass
+from piecewright.plan.arrange.count import ANY
 from piecewright.plan.arrange.looks import Looks
-from piecewright.plan.arrange.motion import STAY, Motion, after, moved_cell, undone
+from piecewright.plan.arrange.motion import MIRROR, STAY, Motion, after, moved_cell, undone
 
 Arrangement = tuple[int, ...]  # the look of each cell, row by row
 Fits = Callable[[int, int], bool]
 """Whether a look may stand left of (or above) another."""
 
 
-class Grid:
-    """A table of cells, and where each motion takes its cells from."""
+class TooMany(Exception):
+    """More has been tried than is worth while."""
 
-    def __init__(self, rows: int, columns: int, motions: Sequence[Motion]) -> None:
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Move:
+    """A motion of the table, perhaps with a shift round its edges; `sources`: where each cell takes its look from."""
+
+    motion: Motion
+    sources: tuple[int, ...]
+
+
+class Grid:
+    """A table of cells, and what moves it. `motions` bring the table onto itself; arrangements are one where one of
+    the `moves` brings the one onto the other: every motion, or with `mirrors_apart` only the turns, and where the
+    table is `repeating`, each of these with every shift round its edges."""
+
+    def __init__(
+        self,
+        rows: int,
+        columns: int,
+        motions: Sequence[Motion],
+        *,
+        mirrors_apart: bool = False,
+        repeating: bool = False,
+    ) -> None:
         self.rows = rows
         self.columns = columns
         self.motions = tuple(motions)
@@ -31,6 +56,18 @@ class Grid:
             motion: tuple(place[moved_cell(undone(motion), cell, rows, columns)] for cell in cells)
             for motion in motions
         }
+        shifts = cells if repeating else [(0, 0)]
+        shifted = [
+            tuple(place[(row - down) % rows, (column - across) % columns] for row, column in cells)
+            for down, across in shifts
+        ]
+        every = [
+            Move(motion=motion, sources=tuple(self.sources[motion][cell] for cell in shift))
+            for motion in motions
+            for shift in shifted
+        ]
+        self.every = tuple(every)
+        self.moves = tuple(move for move in every if move.motion < MIRROR or not mirrors_apart)
 
     def moved(self, arrangement: Arrangement, motion: Motion, looks: Looks) -> tuple[int | None, ...]:
         """The arrangement after a motion; None where a cell would show what is not allowed."""
@@ -38,8 +75,15 @@ class Grid:
         return tuple(image[arrangement[source]] for source in self.sources[motion])
 
     def symmetries(self, arrangement: Arrangement, looks: Looks) -> tuple[Motion, ...]:
-        """The motions that leave an arrangement as it is."""
-        return tuple(motion for motion in self.motions if self.moved(arrangement, motion, looks) == arrangement)
+        """The motions that leave an arrangement as it is; of a table that is repeating, up to where it begins."""
+        cells = range(len(arrangement))
+        there: set[Motion] = set()
+        for move in self.every:
+            if move.motion not in there:
+                image, sources = looks.images[move.motion], move.sources
+                if all(image[arrangement[sources[cell]]] == arrangement[cell] for cell in cells):
+                    there.add(move.motion)
+        return tuple(motion for motion in self.motions if motion in there)
 
     def shifts(self, arrangement: Arrangement) -> Iterator[Arrangement]:
         """The same endless repeat, begun at each of the cells."""
@@ -52,20 +96,25 @@ class Grid:
                 )
 
     def first_alike(self, arrangement: Arrangement, looks: Looks) -> Arrangement:
-        """Of all that the motions make of an arrangement, the one that is kept."""
-        there = [self.moved(arrangement, motion, looks) for motion in self.motions]
+        """Of all that the moves make of an arrangement, the one that is kept."""
+        there = [_after(move, arrangement, looks) for move in self.moves]
         return min(tuple(look for look in one if look is not None) for one in there if None not in one)
 
     def repeat_of(self, arrangement: Arrangement, looks: Looks) -> Arrangement:
-        """The first arrangement that gives the same endless repeat, up to the motions and to where it begins."""
+        """The first arrangement that gives the same endless repeat, up to the moves and to where it begins."""
         return min(self.first_alike(one, looks) for one in self.shifts(arrangement))
 
 
-class Alike:
-    """The arrangements that one motion leaves as they are; `count` of them, each found by itself."""
+def _after(move: Move, arrangement: Arrangement, looks: Looks) -> tuple[int | None, ...]:
+    image = looks.images[move.motion]
+    return tuple(image[arrangement[source]] for source in move.sources)
 
-    def __init__(self, grid: Grid, looks: Looks, motion: Motion) -> None:
-        source, image = grid.sources[motion], looks.images[motion]
+
+class Alike:
+    """The arrangements that one move leaves as they are; `count` of them, each found by itself."""
+
+    def __init__(self, move: Move, looks: Looks) -> None:
+        source, image = move.sources, looks.images[move.motion]
         target = {place: cell for cell, place in enumerate(source)}
         left = set(target)
         self._circles: list[tuple[int, ...]] = []
@@ -76,7 +125,7 @@ class Alike:
             while cell in left:
                 left.remove(cell)
                 circle.append(cell)
-                cell, round_once = target[cell], after(motion, round_once)
+                cell, round_once = target[cell], after(move.motion, round_once)
             self._circles.append(tuple(circle))
             self._choices.append([])
             for look in range(len(looks)):
@@ -107,15 +156,37 @@ def repeats(
     *,
     beside: Fits | None = None,
     above: Fits | None = None,
+    content: Mapping[int, int] = ANY,
+    most_tried: int | None = None,
 ) -> Iterator[Arrangement]:
     """One arrangement of each kind, in order. With `beside` and `above` only those in which every cell fits its
-    neighbours, also across the edges of the table, where the repeat begins again."""
+    neighbours, also across the edges of the table, where the repeat begins again; `content`: how many cells show a
+    block, by its place in the list. TooMany when more than `most_tried` beginnings of tables were looked at."""
     rows, columns = grid.rows, grid.columns
     size = rows * columns
     filled: list[int] = []
     every = range(len(looks))
+    block_of = [one.block for one in looks.looks]
+    blocks = set(block_of)
+    left_of = Counter(dict(content))
+    free = bool(blocks - set(content))
+    all_allowed = all(None not in looks.images[move.motion] for move in grid.moves)  # then nothing was left undecided
+    tried = 0
+
+    def is_wanted(look: int) -> bool:
+        """Whether the numbers of the blocks can still come out when a cell shows this look."""
+        if not content:
+            return True
+        block = block_of[look]
+        if block in content and not left_of[block]:
+            return False
+        after_it = sum(left_of.values()) - (block in content)
+        cells = size - len(filled) - 1
+        return after_it <= cells if free else after_it == cells
 
     def fits(look: int) -> bool:
+        if not is_wanted(look):
+            return False
         row, column = divmod(len(filled), columns)
         if beside is not None:
             if column and not beside(filled[-1], look):
@@ -133,24 +204,24 @@ def repeats(
                     return False
         return True
 
-    def come_first(motions: list[tuple[Motion, int]]) -> list[tuple[Motion, int]] | None:
-        """Which motions may still bring what is filled onto something earlier, and how far each was compared; None
+    def come_first(moves: list[tuple[Move, int]]) -> list[tuple[Move, int]] | None:
+        """Which moves may still bring what is filled onto something earlier, and how far each was compared; None
         where one does."""
-        left: list[tuple[Motion, int]] = []
+        left: list[tuple[Move, int]] = []
         known = len(filled)
-        for motion, at in motions:
-            source, image = grid.sources[motion], looks.images[motion]
+        for move, at in moves:
+            source, image = move.sources, looks.images[move.motion]
             while at < known and source[at] < known:
                 other = image[filled[source[at]]]
                 if other is None or other > filled[at]:
                     break
                 if other < filled[at]:
-                    if _allowed(motion):
+                    if _allowed(move.motion):
                         return None
                     break
                 at += 1
             else:
-                left.append((motion, at))
+                left.append((move, at))
         return left
 
     def _allowed(motion: Motion) -> bool:
@@ -160,19 +231,26 @@ def repeats(
             len(filled) == size or all(one is not None for one in image)
         )
 
-    def go_on(motions: list[tuple[Motion, int]]) -> Iterator[Arrangement]:
+    def go_on(moves: list[tuple[Move, int]]) -> Iterator[Arrangement]:
+        nonlocal tried
         if len(filled) == size:
             one = tuple(filled)
-            if grid.first_alike(one, looks) == one:
+            if all_allowed or grid.first_alike(one, looks) == one:
                 yield one
             return
         for look in every:
             if not fits(look):
                 continue
+            tried += 1
+            if most_tried is not None and tried > most_tried:
+                raise TooMany
             filled.append(look)
-            left = come_first(motions)
+            left_of[block_of[look]] -= block_of[look] in content
+            left = come_first(moves)
             if left is not None:
                 yield from go_on(left)
+            left_of[block_of[look]] += block_of[look] in content
             filled.pop()
 
-    yield from go_on([(motion, 0) for motion in grid.motions if motion])
+    stays = tuple(range(size))
+    yield from go_on([(move, 0) for move in grid.moves if move.motion or move.sources != stays])

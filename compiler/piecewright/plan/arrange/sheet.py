@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import islice
 
 from piecewright.dataclass import dataclass
@@ -13,7 +13,7 @@ from piecewright.plan.arrange.blocks import Edges, edges, is_rectangle, is_squar
 from piecewright.plan.arrange.count import count
 from piecewright.plan.arrange.looks import Look, Looks
 from piecewright.plan.arrange.motion import MIRROR, Motion, table_motions
-from piecewright.plan.arrange.repeats import Alike, Arrangement, Grid, repeats
+from piecewright.plan.arrange.repeats import Alike, Arrangement, Grid, TooMany, repeats
 from piecewright.plan.fabrics import fabric_plans
 from piecewright.plan.model import Extent, FabricPlan, Panel
 from piecewright.plan.rounding import measured_extent
@@ -23,6 +23,9 @@ MOST_FOUND = 20000  # so many are made to see which of them have the symmetry th
 MOST_SHOWN = 120
 
 MOST_ALIKE = 100000
+MOST_TRIED = 2000000
+"""So many beginnings of tables are looked at before a search is given up."""
+MOST_NUMBERED = 6  # blocks of which a number may be asked for
 
 TURN_WORDS = ("", "turned left", "turned around", "turned right")
 SYMMETRIES = ("quarter-turn", "half-turn", "mirror", "diagonal-mirror", "none")
@@ -64,11 +67,16 @@ class ArrangementPlan:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ArrangementSheet:
     """`calls` are the blocks as they were asked for; `width` and `height` of a finished block in inches and `size` in
-    words; `count`: how many arrangements there are in all; `kept`: how many of them are as wanted, None where there
+    words; `numbers`: how many cells show each block, None where it is free; `mirrors_apart`: an arrangement and its
+    mirror image count as two; `repeating`: those that repeat to the same pattern count as one, wherever the repeat
+    begins; `count`: how many arrangements there are in all; `kept`: how many of them are as wanted, None where there
     were too many to look through; `wanted`: what they were narrowed to, in words, or empty; `shown` on the sheet."""
 
     title: str
     calls: tuple[str, ...]
+    numbers: tuple[int | None, ...]
+    mirrors_apart: bool
+    repeating: bool
     rows: int
     columns: int
     width: float
@@ -92,6 +100,9 @@ def arrangement_sheet(
     *,
     rows: int,
     columns: int,
+    numbers: Sequence[int | None] = (),
+    mirrors_apart: bool = False,
+    repeating: bool = False,
     reversed_too: bool = False,
     symmetry: str = "",
     meet: bool = False,
@@ -99,26 +110,35 @@ def arrangement_sheet(
 ) -> ArrangementSheet:
     """All different arrangements of the blocks that a build was asked for, on a table of so many rows and columns.
 
-    `reversed_too`: blocks may also be made reversed. `symmetry`: one of SYMMETRIES, to keep only those; `meet` to
-    keep those whose seams meet. Up to `most` are drawn, the most symmetric first. CannotArrange where the blocks are
-    no rectangles of one size.
+    `numbers`, `mirrors_apart` and `repeating` as in `ArrangementSheet`. `reversed_too`: blocks may also be made
+    reversed. `symmetry`: one of SYMMETRIES, to keep only those; `meet` to keep those whose seams meet. Up to `most` are
+    drawn, the most symmetric first. CannotArrange where the blocks are no rectangles of one size, or their numbers do
+    not fit the table.
     """
+    numbers = tuple(numbers) or (None,) * len(calls)
+    content = _content(numbers, calls, rows * columns)
     made = {one.key: one for one in build.made}
     blocks = [made[demand.key] for demand in build.demands]
     _fitting(blocks, calls, build)
     units = [one.unit for one in blocks]
     looks = looks_of(units, reversed_too=reversed_too)
+    if content:
+        _told_apart(looks, units, calls, reversed_too=reversed_too)
     motions = table_motions(rows, columns, square=all(is_square(unit) for unit in units))
-    grid = Grid(rows, columns, motions)
+    grid = Grid(rows, columns, motions, mirrors_apart=mirrors_apart, repeating=repeating)
     there = [lying(units[look.block], look.motion) for look in looks.looks]
     fits = Meeting([edges(unit) for unit in there])
-    total = count(rows, columns, looks, motions)
-    kept, chosen = _kept(grid, looks, total, fits if meet else None, symmetry, most)
+    merging = [motion for motion in motions if motion < MIRROR or not mirrors_apart]
+    total = count(rows, columns, looks, merging, content=content, repeating=repeating)
+    kept, chosen = _kept(grid, looks, total, fits if meet else None, symmetry, content, most)
     width, height = finished_size(units[0])
     used = frozenset(patch.fabric for unit in units for patch in unit.patches)
     return ArrangementSheet(
         title=build.settings.title,
         calls=tuple(calls),
+        numbers=numbers,
+        mirrors_apart=mirrors_apart,
+        repeating=repeating,
         rows=rows,
         columns=columns,
         width=float(width),
@@ -176,34 +196,88 @@ def _fitting(blocks: Sequence[Made], calls: Sequence[str], build: Build) -> None
             )
 
 
+def _content(numbers: Sequence[int | None], calls: Sequence[str], cells: int) -> dict[int, int]:
+    """How many cells show each block that has a number. CannotArrange where these are not as many as there are."""
+    content = {block: number for block, number in enumerate(numbers) if number is not None}
+    asked = sum(content.values())
+    named = " and ".join(f"{number} of {calls[block]}" for block, number in content.items())
+    if len(content) > MOST_NUMBERED:
+        raise CannotArrange(f"numbers are counted for {MOST_NUMBERED} blocks at most, and {len(content)} have one")
+    if asked > cells:
+        raise CannotArrange(f"{named} {'is' if asked == 1 else 'are'} more than the {cells} blocks of the table")
+    if len(content) == len(calls) and asked < cells:
+        lacking = cells - asked
+        raise CannotArrange(
+            f"{named} {'leaves' if asked == 1 else 'leave'} {lacking} of the {cells} blocks of the table open: name"
+            " another block for them, or leave one number out"
+        )
+    return content
+
+
+def _told_apart(looks: Looks, units: Sequence[Unit], calls: Sequence[str], *, reversed_too: bool) -> None:
+    """CannotArrange where two blocks look the same when one is turned, so that nobody can say how many there are."""
+    there = {look.block for look in looks.looks}
+    for block, unit in enumerate(units):
+        if block not in there:
+            like = next(
+                other
+                for other in there
+                if len(looks_of([units[other], unit], reversed_too=reversed_too))
+                == len(looks_of([units[other]], reversed_too=reversed_too))
+            )
+            raise CannotArrange(
+                f"{calls[block]} and {calls[like]} look the same, perhaps turned, so that nobody can tell how many"
+                " there are of each: name one of them"
+            )
+
+
 def _kept(
-    grid: Grid, looks: Looks, total: int, fits: Meeting | None, symmetry: str, most: int
+    grid: Grid,
+    looks: Looks,
+    total: int,
+    fits: Meeting | None,
+    symmetry: str,
+    content: Mapping[int, int],
+    most: int,
 ) -> tuple[int | None, list[Arrangement]]:
     """How many are as wanted, and those to draw, the most symmetric first. Of more than can be looked through no
     number, and none to draw where nothing narrows them."""
     found: list[Arrangement] | None = None
     whole = True
     if symmetry in MOTIONS_OF:
-        found = _alike(grid, looks, symmetry)
+        found = _alike(grid, looks, symmetry, content)
     if found is None:
         if total > MOST_FOUND and fits is None:
             return (None if symmetry else total), []
         beside, above = (fits.beside, fits.above) if fits else (None, None)
-        found = list(islice(repeats(grid, looks, beside=beside, above=above), MOST_FOUND + 1))
-        whole = len(found) <= MOST_FOUND
+        found = []
+        every = repeats(grid, looks, beside=beside, above=above, content=content, most_tried=MOST_TRIED)
+        try:
+            found.extend(islice(every, MOST_FOUND + 1))
+        except TooMany:
+            whole = False
+        whole = whole and len(found) <= MOST_FOUND
     elif fits is not None:
         found = [one for one in found if fits.everywhere(grid, one)]
-    kept = [one for one in found[:MOST_FOUND] if _has(grid.symmetries(one, looks), symmetry)]
-    kept.sort(key=lambda one: (-len(grid.symmetries(one, looks)), one))
-    return (len(kept) if whole else None), kept[:most]
+    known = [(grid.symmetries(one, looks), one) for one in found[:MOST_FOUND]]
+    kept = sorted((-len(motions), one) for motions, one in known if _has(motions, symmetry))
+    return (len(kept) if whole else None), [one for _, one in kept[:most]]
 
 
-def _alike(grid: Grid, looks: Looks, symmetry: str) -> list[Arrangement] | None:
+def _alike(grid: Grid, looks: Looks, symmetry: str, content: Mapping[int, int]) -> list[Arrangement] | None:
     """Those that have a symmetry, found without the others; None where even these are too many."""
-    sets = [Alike(grid, looks, motion) for motion in MOTIONS_OF[symmetry] if motion in grid.motions]
+    sets = [Alike(move, looks) for move in grid.every if move.motion in MOTIONS_OF[symmetry]]
     if sum(one.count for one in sets) > MOST_ALIKE:
         return None
-    return sorted({grid.first_alike(one, looks) for every in sets for one in every})
+    there = {one for every in sets for one in every if _holds(one, looks, content)}
+    return sorted({grid.first_alike(one, looks) for one in there})
+
+
+def _holds(one: Arrangement, looks: Looks, content: Mapping[int, int]) -> bool:
+    """Whether so many cells show each block as are asked for."""
+    return all(
+        sum(looks.looks[look].block == block for look in one) == number for block, number in content.items()
+    )
 
 
 def _has(motions: Sequence[Motion], symmetry: str) -> bool:
@@ -229,11 +303,11 @@ def _wanted(symmetry: str, meet: bool) -> str:
         "half-turn": "alike after a half turn",
         "mirror": "alike in a mirror",
         "diagonal-mirror": "alike in a mirror along a diagonal",
-        "none": "with no symmetry",
+        "none": "without symmetry",
     }
     parts = [said[symmetry]] if symmetry else []
     if meet:
-        parts.append("whose seams meet")
+        parts.append("sewn so that all seams meet")
     return " and ".join(parts)
 
 
