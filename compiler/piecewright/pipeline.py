@@ -15,7 +15,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from piecewright.dataclass import dataclass
-from piecewright.diagnostics.codes import CODES
 from piecewright.diagnostics.model import Diagnostic, Label
 from piecewright.evaluate.run import evaluate, evaluate_lines
 from piecewright.reading import Reader, read_disk, read_nothing
@@ -308,6 +307,9 @@ def _evaluated(
     return made, diagnostics
 
 
+_SLANT = 8  # times its height: no piece at an angle takes more of a strip beyond its width
+
+
 def _may_be_short(made: Build) -> bool:
     """Whether cloth may not suffice, which only a plan of it can tell; asked of every check, and so without one."""
     fabrics = {fabric.name: fabric for fabric in made.fabrics}
@@ -315,13 +317,17 @@ def _may_be_short(made: Build) -> bool:
         return True
     if any(fabric.sold is not None and fabric.sold.step is None for fabric in made.fabrics):
         return True
+    cutter, seam = made.settings.cutter, made.settings.seam
+    beyond = seam * 2 if cutter is None else seam * 2 + cutter.leeway * 2  # what a piece may be cut larger at most
     pieces = (supply.source for one in made.made for supply in one.supplies if not isinstance(supply.source, str))
-    return any(
-        piece.width is not None
-        and piece.width > fabrics[piece.fabric].usable
-        and (fabrics[piece.fabric].directional or piece.height > fabrics[piece.fabric].usable)
-        for piece in pieces
-    )
+    for piece in pieces:
+        usable = fabrics[piece.fabric].usable
+        if piece.width is None or piece.lengthwise:
+            continue
+        along = piece.width if piece.angle is None else piece.width + piece.height * _SLANT
+        if max(along, piece.height, piece.radius or seam) + beyond > usable and not piece.joins:
+            return True
+    return False
 
 
 def _short(made: Build, reader: Reader, file: File, cutting: Cutting) -> tuple[Diagnostic, ...]:
@@ -339,7 +345,7 @@ def _short(made: Build, reader: Reader, file: File, cutting: Cutting) -> tuple[D
         found.append(
             Diagnostic(
                 code=one.code,
-                severity=CODES[one.code].severity,
+                severity=one.severity,
                 message=one.message,
                 labels=(label,),
                 hint=one.hint,

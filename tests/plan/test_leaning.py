@@ -107,9 +107,7 @@ def test_each_shape_has_strips_of_its_own() -> None:
     assert sorted(strip.pieces for strip in strips) == [((0, 9),), ((1, 12),)]
 
 
-def test_a_piece_longer_than_the_cloth_is_cut_from_joined_strips() -> None:
-    plan, strips = told(row("parallelogram", "50", "5/2", 2, angle=45))
-    assert plan.how[0] == (
-        "Parallelograms are cut from strips joined end to end: 1 full strip and a length of 13 for each."
-    )
-    assert sum(count for strip in strips for _, count in strip.pieces) == 2
+def test_a_piece_longer_than_the_cloth_is_one_piece_and_not_joined() -> None:
+    plan, strips = told(row("parallelogram", "50", "5/2", 2, angle=45), row("parallelogram", "20", "5/2", 1, angle=45))
+    assert plan.missing == ((0, 2),)
+    assert sum(count for strip in strips for _, count in strip.pieces) == 1

@@ -206,6 +206,7 @@ make 1 of mat
     assert one.die == "strip 3½" and {part.width.ruler for part in one.rough} == {"4"}
     (told,) = die_texts(dusk)
     assert "Join" in told and "3½ × 42½" in told
+    assert any(text.startswith("Sew ") and "3½ wide" in text for text in dusk.how)  # as the die has cut them
 
 
 # ── cloth that is too small, and dies of no use ─────────────────────────────────────────────────
@@ -226,6 +227,13 @@ def test_sheets_are_counted_with_their_rough_pieces() -> None:
     made = compile_source(text)
     assert [(one.code, one.hint) for one in made.diagnostics] == [("W510", "3 sheets 12 × 12 would do: `only 3`")]
     assert compile_source(text, cutting=Cutting(cutter="cutter rotary")).diagnostics == ()
+
+
+def test_one_long_piece_is_cut_with_a_ruler_and_not_joined_from_the_strips_of_a_die() -> None:
+    codes = "W525", "W537"
+    found = cloth(pattern("strip 2; square 3", "rectangle 2 by 50; square 3", "1 of u0(sand)", "1 of u1(sand)"), codes)
+    assert [one.die for one in found.passes] == ["square 3"]
+    assert found.length is not None and found.length.value >= 50
 
 
 def test_a_shelf_of_dies_may_hold_more_than_a_pattern_needs() -> None:

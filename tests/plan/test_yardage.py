@@ -150,16 +150,43 @@ def test_a_directional_piece_lies_as_it_is_written() -> None:
     assert planned(upright).plan.length == 16
 
 
-def test_what_is_longer_than_the_width_is_joined_and_every_join_is_charged() -> None:
-    two = row("rectangle", "9/2", "115/2", 2)
+def test_all_long_strips_are_cut_from_one_that_is_joined_and_every_join_is_charged() -> None:
+    two = row("rectangle", "9/2", "115/2", 2, joins=True)
     *_, how = texts(two)
-    assert how == "Each piece 57½ long is joined end to end from 1 full strip and a length of 18."
+    # 2 times 57 1/2 and two seams are 116, two strips of 40 and 36
+    assert how == (
+        "Sew 2 strips 4½ wide and a length of 36 end to end, seams pressed open; from the long strip cut"
+        " 2 lengths of 57½."
+    )
     cut = sound(planned(two))
-    # 57 1/2 and two allowances of 1/4 are 40 and 18
-    assert sorted((need.width, need.count) for need in cut.asking.needs) == [(144, 2), (320, 2)]
+    assert sorted((need.width, need.count) for need in cut.asking.needs) == [(288, 1), (320, 2)]
     assert cut.plan.length == 3 * 36
     _, plans = told(two)
     assert sum(count for strip in plans for _, count in strip.pieces) == 2
+
+
+def test_the_shorter_strip_stands_where_no_seam_comes_near_an_end() -> None:
+    four = row("rectangle", "9/2", "129/2", 4, joins=True)
+    *_, how = texts(four)
+    # with the shorter strip last the fifth seam, at 197 3/4, would lie 4 1/4 beyond the end of the third, at 193 1/2
+    assert how.startswith("Sew 4 strips 4½ wide, a length of 21 and 2 more strips end to end in this order, ")
+
+
+def test_strips_are_joined_one_by_one_where_their_ends_fit_in_what_is_left_over() -> None:
+    long, filling = row("rectangle", "5", "52", 2, joins=True), row("rectangle", "5", "26", 2)
+    cut = sound(planned(long, filling, fabric=replace(builds.DUSK, sold=Sold(step=Exact(5)))))
+    # 52 is 40 and 12 1/2 beside 26, four strips; together 40, 40 and 25, and the 26 twice need two more
+    assert cut.plan.length == 4 * 40
+    assert texts(long, filling, fabric=cut.fabric)[-1] == (
+        "Each strip 5 × 52 is joined end to end from 1 full strip and a length of 12½."
+    )
+
+
+def test_a_long_strip_is_whole_where_a_rest_along_the_selvage_holds_it() -> None:
+    panel, border = row("panel", "33", "72", 1, lengthwise=True), row("rectangle", "7/2", "113/2", 2, joins=True)
+    cut = sound(planned(panel, border))
+    assert cut.asking.joints == () and cut.plan.length == 72 * 8
+    assert cut.plan.missing == ()
 
 
 @pytest.mark.parametrize(
@@ -186,7 +213,7 @@ def test_two_cuts_are_kept_to_when_asked() -> None:
 def test_a_strip_of_the_whole_width_fits_where_the_width_is_between_two_marks() -> None:
     wide = replace(builds.DUSK, usable=Exact(161, 4) + Exact(1, 16))
     cut = planned(row("strip", "5/2", "645/16", 2), fabric=wide)
-    assert cut.plan.missing == () and cut.asking.joins == ()
+    assert cut.plan.missing == () and cut.asking.joints == ()
 
 
 @given(st.integers(1, 30))
@@ -261,13 +288,84 @@ make 1 of large
         (
             "W509",
             "rectangle 45 by 20 of reeds: the rectangle 45 by 20 of `reeds` is wider than the cloth, 40, and its"
-            " direction does not let it turn; it is joined; make it of parts, or of a fabric without a direction, where"
-            " it may lie along the selvage",
+            " direction does not let it turn; it is one piece, and there is no cloth for it; make it of parts, or of a"
+            " fabric without a direction, where it may lie along the selvage",
         ),
     ]
     plan = compile_source(text).plan
     assert plan is not None and len(plan.warnings) == 3
     assert plan.fabric_cloth[0].text[1] == "There is no cloth for 3 squares 5½; this is the plan for the rest."
+
+
+SMALL = """
+fabric lamp, sold in sheets 4 by 20
+
+block tile
+    square 4 1/2 of lamp
+
+make 6 of tile
+"""
+PRESSED = """
+cutter press, leeway 1/4
+    die square 4
+fabric lamp, sold in sheets 4 by 20
+
+block tile
+    square 4 of lamp
+
+make 6 of tile
+"""
+
+
+def test_a_square_that_no_rough_piece_fits_round_is_cut_with_a_ruler() -> None:
+    assert [code for code, _ in texts_of_findings(PRESSED)] == ["W535"]
+    plan = compile_source(PRESSED).plan
+    assert plan is not None and not plan.fabric_cloth[0].missing and not plan.fabric_cloth[0].passes
+    assert [sheet.count for sheet in plan.fabric_cloth[0].sheets] == [2]  # 5 squares from each
+
+
+def test_a_square_wider_than_its_sheets_is_not_joined_but_lacking() -> None:
+    found = texts_of_findings(SMALL)
+    assert "the square 4½ of `lamp` is larger than a sheet, 4 by 20, both ways" in found[0][1]
+    assert [code for code, _ in found] == ["W509", "W510"]
+    plan = compile_source(SMALL).plan
+    assert plan is not None and not plan.strips
+    assert sum(count for _, count in plan.fabric_cloth[0].missing) == 6
+
+
+LONG = """
+fabric sand, usable 108
+fabric dusk{fabric}
+
+unit rail (cloth)
+    rectangle 2 1/2 by 60 1/2 of cloth, lengthwise
+
+block framed
+    square 60 1/2 of sand
+    {step}
+"""
+
+
+@pytest.mark.parametrize(
+    ("fabric", "step", "told"),
+    [
+        ("", "join rectangle 2 1/2 by 60 1/2 of dusk on left", True),
+        (", lengthwise", "join rectangle 2 1/2 by 60 1/2 of dusk on left", False),
+        ("", "join rail(dusk) on left", False),
+        ("", "border 2 1/2 of dusk on left", False),
+        ("", "join rectangle 39 1/2 by 60 1/2 of dusk on left", False),
+    ],
+)
+def test_a_long_piece_that_is_no_strip_of_a_border_lies_along_the_cloth(fabric: str, step: str, told: bool) -> None:
+    text = LONG.format(fabric=fabric, step=step)
+    assert [code for code, _ in texts_of_findings(text) if code != "W502"] == (["W525"] if told else [])
+    plan = compile_source(text).plan
+    assert plan is not None
+    (cloth,) = (one for one in plan.fabric_cloth if one.fabric == "dusk")
+    assert cloth.length is not None and cloth.missing == ()
+    border = step.startswith("border") and not fabric
+    assert cloth.length.exact == ("5" if border else "121/2")
+    assert any("end to end" in how for how in cloth.how) == border
 
 
 def test_a_sheet_that_is_too_small_for_a_piece_is_told() -> None:

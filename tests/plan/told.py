@@ -27,6 +27,7 @@ def row(
     angle: int | None = None,
     backward: bool = False,
     lengthwise: bool = False,
+    joins: bool = False,
 ) -> CutRow:
     """Sizes as exact numbers are written, in inches: `13/2`."""
     return CutRow(
@@ -38,6 +39,7 @@ def row(
         units=(("u", count),),
         angle=angle,
         lengthwise=lengthwise,
+        joins=joins,
     )
 
 

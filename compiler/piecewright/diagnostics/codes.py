@@ -127,6 +127,7 @@ CODES: dict[str, Code] = {
     "W511": Code("a table that does not come out", "warning"),
     "W512": Code("a size far beyond what is usual", "warning"),
     "W515": Code("a print with a direction that does not lie upright", "warning"),
+    "W525": Code("a long piece along the cloth", "warning"),
     "W535": Code("a die larger than the cloth", "warning"),
     "W536": Code("a piece whose rough piece is larger than the cloth", "warning"),
     "W537": Code("dies that cut nothing", "note"),

@@ -43,10 +43,12 @@ def written_size(shape: str, width: Exact, height: Exact, directional: bool) -> 
 
 def plain_piece(piece: Piece, directional: bool) -> Piece:
     """The piece as the cut list knows it, so that like pieces are equal: narrow side first unless the cloth is
-    `directional`, reversed only where that is another piece, and on no matter which grain."""
+    `directional`, reversed only where that is another piece, on no matter which grain and for whatever it serves."""
     reversed_ = piece.reversed and has_hands(piece, directional)
     if piece.width is None or piece.angle is not None:
-        return replace(piece, reversed=reversed_, lengthwise=False)
+        return replace(piece, reversed=reversed_, lengthwise=False, joins=False)
     shape = piece_shape(piece, piece.width)
     width, height = written_size(shape, piece.width, piece.height, directional)
-    return replace(piece, shape=shape, width=width, height=height, reversed=reversed_, lengthwise=False)
+    return replace(
+        piece, shape=shape, width=width, height=height, reversed=reversed_, lengthwise=False, joins=False
+    )

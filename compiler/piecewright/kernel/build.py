@@ -120,7 +120,8 @@ class Piece:
     """A piece cut from cloth. `shape` as the cutting noun; `width` across and `height` down as cut; a
     strip's `width` is None until it is known how much of it is wanted; `angle` in degrees or None. Of a quarter circle
     `radius` is that of its seam, and width and height are its straight raw edges. `lengthwise`: its long side is cut
-    along the selvage."""
+    along the selvage. `joins`: it is a strip of a border or a sash, which is joined from strips end to end where the
+    cloth is too narrow for it; any other piece is one piece."""
 
     shape: str
     width: Exact | None
@@ -130,6 +131,7 @@ class Piece:
     angle: int | None = None
     radius: Exact | None = None
     lengthwise: bool = False
+    joins: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

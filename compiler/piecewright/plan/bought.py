@@ -11,7 +11,7 @@ from piecewright.plan.cloth_plans import assorted_length, assorted_plan, bought_
 from piecewright.plan.cutlist import CutRow, row_letters
 from piecewright.plan.dies import rough_rows
 from piecewright.plan.model import ClothPlan, KitCloth, KitsPlan, StripPlan
-from piecewright.plan.press import dies_of, press_cut, runs_of, runs_of_prints, with_passes
+from piecewright.plan.press import as_joined, dies_of, press_cut, runs_of, runs_of_prints, with_passes
 from piecewright.plan.rounding import cut_size, with_unit
 from piecewright.plan.strip_text import sheets_text
 from piecewright.plan.strips import Strips, strips
@@ -51,7 +51,7 @@ def cloth_of(
             length, runs = assorted_length(build, fabric, loose), runs_of_prints(loose, of_row)
         else:
             cut = press_cut(own, dies, fabric, settings, cuts)
-            plan, told = cloth_plan(cut, of_row, named, f"{mark}-{files[fabric.name]}")
+            plan, told = cloth_plan(as_joined(cut, dies), of_row, named, f"{mark}-{files[fabric.name]}")
             length, runs = cut.bought, runs_of(cut, of_row, dies)
         plan = with_passes(plan, runs, told, listed, dies, fabric, settings)
         found.append(FabricCloth(fabric=fabric, plan=plan, strips=told, cut=cut, length=length))

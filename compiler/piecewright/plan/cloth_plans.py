@@ -184,7 +184,8 @@ def _buy(cut: ClothCut) -> str:
 
 
 def _why(cut: ClothCut, rows: Mapping[int, CutRow]) -> str:
-    """Why no less will do, or how far from that the plan may be. Of rough pieces that is true as large as they are."""
+    """Why no less will do, or how far from that the plan may be; said of the class of plans that the bound is of, and
+    of rough pieces as large as they are."""
 
     def told(least: Exact) -> str:
         if cut.sold.step is not None:
@@ -197,11 +198,12 @@ def _why(cut: ClothCut, rows: Mapping[int, CutRow]) -> str:
     if cut.any_bound == cut.bought:
         return f"No way of cutting needs {less}."
     other = f"no way of cutting needs {less} than {told(cut.any_bound)}"
+    kind = "with straight strips" if not cut.asking.longs else "with long strips joined across the cloth or cut whole"
     if cut.proved:
-        return f"No plan with straight strips needs {less}; {other}."
+        return f"No plan {kind} needs {less}; {other}."
     if cut.bound == cut.any_bound:
         return f"A better plan may be found, but {other}."
-    strips = f"no plan with straight strips needs {less} than {told(cut.bound)}"
+    strips = f"no plan {kind} needs {less} than {told(cut.bound)}"
     return f"A better plan may be found, but {strips}; {other}."
 
 

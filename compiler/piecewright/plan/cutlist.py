@@ -27,7 +27,8 @@ class CutRow:
     """Like pieces, still in exact inches: `width` and `height` as they are written; of a strip its width
     and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one.
     Of a print chosen from `fabric`, `print` is its name and `batches` how many prints there are, equally many pieces of
-    each, chosen in turn by the units `choosers`. `lengthwise`: the long side along the selvage. Of a quarter circle
+    each, chosen in turn by the units `choosers`. `lengthwise`: the long side along the selvage. `joins`:
+    strips of borders and sashes longer than the cloth is wide, which may be joined from several. Of a quarter circle
     `radius` is that of its seam; `hollows` are the radii of the seams for which corners are cut away later. `halved`:
     how a square becomes triangles, in words. `lies`, of what is cut larger for a press: across and down as it lies on
     the cloth, and whether it may be turned."""
@@ -45,6 +46,7 @@ class CutRow:
     radius: Exact | None = None
     hollows: tuple[Exact, ...] = ()
     lengthwise: bool = False
+    joins: bool = False
     halved: str = ""
     lies: tuple[Exact, Exact, bool] | None = None
 
@@ -66,7 +68,7 @@ def cut_rows(build: Build, cuttings: tuple[Cutting, ...]) -> tuple[CutRow, ...]:
         at = cutting.key, cutting.piece
         row = replace(_row(build, cutting), hollows=hollowed.get(at, ()), halved=halved.get(at, ""))
         alike: tuple[object, ...] = (row.fabric, row.shape, row.width, row.height, cutting.piece.angle, row.reversed)
-        alike = (*alike, row.print, row.choosers, row.radius, row.hollows, row.lengthwise, row.halved)
+        alike = (*alike, row.print, row.choosers, row.radius, row.hollows, row.lengthwise, row.joins, row.halved)
         gathered.setdefault(alike, []).append(row)
     rows = [_together(group) for group in gathered.values()]
     place = {fabric.name: i for i, fabric in enumerate(build.fabrics)}
@@ -141,7 +143,10 @@ def _row(build: Build, cutting: Cutting) -> CutRow:
     directional = is_directional(build, piece.fabric)
     shape = piece_shape(piece, cutting.width)
     width, height = written_size(shape, cutting.width, piece.height, directional)
-    of = next((fabric.of for fabric in build.fabrics if fabric.name == piece.fabric), "")
+    of, usable = next(
+        ((fabric.of, fabric.usable) for fabric in build.fabrics if fabric.name == piece.fabric),
+        ("", build.settings.usable),
+    )
     return CutRow(
         fabric=of or piece.fabric,
         shape=shape,
@@ -155,6 +160,7 @@ def _row(build: Build, cutting: Cutting) -> CutRow:
         choosers=cutting.choosers,
         radius=piece.radius,
         lengthwise=piece.lengthwise,
+        joins=piece.joins and max(width, height) > usable,
     )
 
 

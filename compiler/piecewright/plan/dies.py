@@ -16,6 +16,7 @@ from piecewright.kernel.build import Build, Die, Fabric, Settings
 from piecewright.kernel.foundation import ROUGH
 from piecewright.kernel.slanted import diamond_side, slant
 from piecewright.plan.cutlist import CutRow
+from piecewright.plan.joining import may_join
 from piecewright.plan.needs import left_of
 from piecewright.plan.rounding import up_to_mark
 
@@ -121,11 +122,6 @@ def cloths(fabric: Fabric, settings: Settings) -> tuple[tuple[Exact, Exact | Non
     down = None if own or sold.down is None else left_of(sold.down, fabric.shrinks, mark)
     scraps = tuple((_down_to(one.across, mark), _down_to(one.down, mark)) for one in fabric.scraps)
     return ((_down_to(fabric.usable, mark), down), *scraps)
-
-
-def may_join(row: CutRow) -> bool:
-    """Whether pieces longer than the cloth are joined, after the die has cut their strips."""
-    return row.shape == "rectangle"
 
 
 def _down_to(length: Exact, mark: Exact) -> Exact:

@@ -12,7 +12,7 @@ from piecewright.kernel.build import Settings
 from piecewright.kernel.slanted import diamond_side, slant, triangle_base
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.rounding import cut_size, up_to_mark
-from piecewright.plan.words import listed, plural
+from piecewright.plan.words import plural
 
 _TURNED = ("triangle", "trapezoid")
 
@@ -52,17 +52,12 @@ def slanted_text(
     count: int,
     row: CutRow,
     each: int,
-    joins: tuple[tuple[int, int, Exact], ...],
     settings: Settings,
     directional: bool,
 ) -> str:
     """How the strips are cut, with the line of the ruler named."""
     height = cut_size(row.height, settings).shown
     text = f"From {fabric} cut {plural(count, 'strip')} {height} by the width."
-    if joins:
-        _, full, rest = joins[0]
-        parts = [plural(full, "full strip")] + ([f"a length of {cut_size(rest, settings).shown}"] if rest else [])
-        text += f" Each piece is cut from strips joined end to end: {listed(parts)}."
     name = plural(row.count, ("reversed " if row.reversed else "") + row.shape)
     each_text = f", {each} from a strip" if each and row.count > each else ""
     return f"{text} {slanted_how(row, settings, directional, f': {name}{each_text}')}"

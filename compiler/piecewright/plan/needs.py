@@ -1,12 +1,12 @@
 """From rows of the cut list to what is asked of the cloth planner, in whole marks of the ruler.
 
-A row becomes one need, or several: a piece longer than the cloth is joined from full strips and ends, and pieces
-cut at an angle take strips of their own. Each need knows which row it serves.
+A row becomes one need, or several: strips longer than the cloth are joined from full strips and ends, in one `Way` or
+another, and pieces cut at an angle take strips of their own. Each need knows which rows it serves.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Literal
 
@@ -15,69 +15,128 @@ from piecewright.exact import Exact
 from piecewright.kernel.build import Fabric, Settings
 from piecewright.plan.cloth.model import Need
 from piecewright.plan.cutlist import CutRow
-from piecewright.plan.joining import joined_strips, without_scraps
+from piecewright.plan.joining import Joint, apart, beginnings, may_join, together
 from piecewright.plan.leaning import length_for, per_strip
 from piecewright.plan.rounding import up_to_mark
 
 TooLarge = Literal["", "both ways", "as it lies"]
 
 
+Way = Literal["together", "apart", "whole"]
+"""How a row of long strips is cut: from the one long strip of its width, each joined by itself, or whole along the
+selvage or from a scrap."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """A need and what it is for: `row`, the place of a row in the cut list, and `gives`, how many of its pieces one
-    such part gives (0 of a part that is only joined to another). `what`: a piece; a full strip or an end that is joined
-    to others; or a strip from which pieces are cut at an angle."""
+    such part gives. `what`: a piece; a full strip or an end that is joined to others; or a strip from which pieces are
+    cut at an angle. Of a strip that is joined `begins` are the rows of the pieces that begin in each such part, in the
+    order of sewing, `joint` is the place of the joint among those of the fabric, and `downward` says that it runs along
+    the cloth."""
 
     need: Need
     row: int
     what: Literal["piece", "full", "end", "slanted"]
     gives: int
+    begins: tuple[tuple[int, ...], ...] = ()
+    joint: int = -1
+    downward: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Long:
+    """Strips of one row that may be joined, since no strip across the cloth is long enough: so many, as the ruler cuts
+    them, in inches. Each is joined from strips as long as `limit`, `downward` if those run along the cloth. `whole`: as
+    it lies, across and down, where cloth may hold it whole; then `reach` is the length of cloth that takes, 0 from a
+    scrap. `turns`: whether it may be turned; `rough`: a die cuts its strips, which are joined with no others."""
+
+    row: int
+    count: int
+    length: Exact
+    width: Exact
+    limit: Exact
+    downward: bool
+    turns: bool
+    whole: tuple[Exact, Exact] | None
+    reach: Exact = Exact(0)
+    rough: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asking:
-    """All needs of one fabric. `joins`: of a row, how many full strips and which ends make a piece, in inches;
+    """All needs of one fabric. `longs`: the rows that are joined or may be, and `joints` how they are;
     `too_large`: rows whose pieces are larger than the cloth, and whether only `as it lies` or whichever way they lie.
     """
 
     asked: tuple[Asked, ...]
-    joins: tuple[tuple[int, int, tuple[Exact, ...]], ...]
+    joints: tuple[Joint, ...]
+    longs: tuple[Long, ...]
     too_large: tuple[tuple[int, TooLarge], ...]
 
     @property
     def needs(self) -> tuple[Need, ...]:
         return tuple(one.need for one in self.asked)
 
+    def rows_of(self, place: int) -> tuple[int, ...]:
+        """The rows that the need at that place serves."""
+        one = self.asked[place]
+        return (one.row,) if one.joint < 0 else tuple(sorted({row for row, _, _ in self.joints[one.joint].pieces}))
 
-def asking(rows: Iterable[tuple[int, CutRow]], fabric: Fabric, settings: Settings) -> Asking:
-    """What the rows, each with its place in the cut list, ask of a fabric."""
-    mark = settings.ruler
+
+def asking(
+    rows: Iterable[tuple[int, CutRow]], fabric: Fabric, settings: Settings, ways: Mapping[int, Way] | None = None
+) -> Asking:
+    """What the rows, each with its place in the cut list, ask of a fabric. `ways`: how rows of long strips are cut,
+    together unless it says otherwise."""
     cloth = _Cloth(fabric, settings)
     asked: list[Asked] = []
-    joins: list[tuple[int, int, tuple[Exact, ...]]] = []
+    longs: list[Long] = []
     too_large: list[tuple[int, TooLarge]] = []
     for index, row in rows:
         if row.angle is not None:
-            asked += _slanted(index, row, cloth, joins)
+            asked += _slanted(index, row, cloth, too_large)
             continue
         across, down, turns = _sides(row, fabric, settings)
-        large = "" if row.shape == "strip" else cloth.too_large(across, down, turns)
+        long = cloth.long(index, row, across, down, turns)
+        if long is not None:
+            longs.append(long)
+            if (ways or {}).get(index) == "whole" and long.whole is not None:
+                asked.append(_piece(index, row, *long.whole, turns, cloth))
+            continue
+        large = cloth.too_large(across, down, turns)
         if large:
             too_large.append((index, large))
-        lies = cloth.lies(across, down, turns)
-        if lies is None:
-            full, ends, strip_of = cloth.joined(across, down)
-            if ends or full:
-                joins.append((index, full, ends))
-                asked += _joined(index, row.count, full, ends, strip_of, mark, turns and cloth.sheet)
-                continue
-            lies = across, down
-        wide = marks(lies[0], mark)
-        if lies[0] <= cloth.across:  # a strip of the whole width, where that ends between two marks
-            wide = min(wide, (cloth.across / mark).floor())
-        need = Need(width=wide, height=marks(lies[1], mark), count=row.count, turns=turns)
-        asked.append(Asked(need=need, row=index, what="piece", gives=1))
-    return Asking(asked=tuple(asked), joins=tuple(joins), too_large=tuple(too_large))
+        asked.append(_piece(index, row, across, down, turns, cloth))
+    joints = _joints([one for one in longs if (ways or {}).get(one.row) != "whole"], ways or {}, settings)
+    for place, joint in enumerate(joints):
+        turns = cloth.sheet and any(one.turns for one in longs if one.row == joint.pieces[0][0])
+        asked += _parts(place, joint, settings.ruler, turns)
+    return Asking(asked=tuple(asked), joints=tuple(joints), longs=tuple(longs), too_large=tuple(too_large))
+
+
+def across_instead(row: CutRow, fabric: Fabric, settings: Settings) -> Exact | None:
+    """Of a row whose pieces are longer than the cloth is wide, are no strips that may be joined and so lie along the
+    selvage though nobody says so: the length of cloth that joined strips would take, where that is less."""
+    if row.angle is not None or may_join(row) or row.lengthwise or fabric.lengthwise or fabric.assorted:
+        return None
+    across, down, turns = _sides(row, fabric, settings)
+    cloth, seam = _Cloth(fabric, settings), settings.seam
+    if cloth.sheet or not turns or cloth.holds(across, down) or not cloth.holds(down, across):
+        return None
+    if cloth.on_hand(across, down, turns):
+        return None
+    strips = ((across * row.count - seam * 2) / (cloth.across - seam * 2)).ceil()
+    return down * strips if down * strips < across else None
+
+
+def _piece(index: int, row: CutRow, across: Exact, down: Exact, turns: bool, cloth: _Cloth) -> Asked:
+    mark = cloth.settings.ruler
+    wide = marks(across, mark)
+    if across <= cloth.across:  # a strip of the whole width, where that ends between two marks
+        wide = min(wide, (cloth.across / mark).floor())
+    need = Need(width=wide, height=marks(down, mark), count=row.count, turns=turns)
+    return Asked(need=need, row=index, what="piece", gives=1)
 
 
 def marks(length: Exact, mark: Exact) -> int:
@@ -102,81 +161,112 @@ class _Cloth:
         self.scraps = [(scrap.across, scrap.down) for scrap in fabric.scraps]
 
     def holds(self, across: Exact, down: Exact) -> bool:
-        own = across <= self.across and (self.down is None or down <= self.down)
-        return own or any(across <= wide and down <= high for wide, high in self.scraps)
+        return self._own(across, down) or self.on_hand(across, down, False)
 
-    def lies(self, across: Exact, down: Exact, turns: bool) -> tuple[Exact, Exact] | None:
-        """The piece as it lies where the cloth holds it whole; a long one is not laid along cloth of any length."""
-        if self.holds(across, down):
-            return across, down
-        if turns and (self.down is not None or self.scraps) and self.holds_turned(across, down):
-            return down, across
-        return None
+    def _own(self, across: Exact, down: Exact) -> bool:
+        return across <= self.across and (self.down is None or down <= self.down)
 
-    def holds_turned(self, across: Exact, down: Exact) -> bool:
-        return (self.down is not None and down <= self.across and across <= self.down) or any(
-            down <= wide and across <= high for wide, high in self.scraps
+    def on_hand(self, across: Exact, down: Exact, turns: bool) -> bool:
+        return any(
+            (across <= wide and down <= high) or (turns and down <= wide and across <= high)
+            for wide, high in self.scraps
         )
 
     def too_large(self, across: Exact, down: Exact, turns: bool) -> TooLarge:
-        """Whether joining strips one way does not make the piece, or only its direction is in the way."""
+        """Whether no cloth holds the piece, or only its direction is in the way."""
         if self.holds(across, down) or (turns and self.holds(down, across)):
             return ""
-        if not turns and self.holds(down, across):
-            return "as it lies"
-        if self.down is None:
-            return "both ways" if min(across, down) > self.across else ""
-        return "both ways" if min(across, down) > max(self.across, self.down) else ""
+        return "as it lies" if not turns and self.holds(down, across) else "both ways"
 
-    def joined(self, across: Exact, down: Exact) -> tuple[int, tuple[Exact, ...], tuple[Exact, Exact, bool]]:
-        """Full strips and ends for a piece that is too long, and how they lie: length, width, and whether downward."""
-        mark, seam = self.settings.ruler, self.settings.seam
+    def long(self, index: int, row: CutRow, across: Exact, down: Exact, turns: bool) -> Long | None:
+        """The row as strips that may be joined, None where they need not or must not be."""
+        if not may_join(row) or self._own(across, down):
+            return None
+        if turns and self.down is not None and self._own(down, across):
+            return None
+        # a strip that may turn runs the longer way of a sheet
+        if turns and self.down is not None and self.down > self.across:
+            across, down = down, across
         downward = self.down is not None and down > self.down and across <= self.across
-        limit, long, short = (self.down, down, across) if downward else (self.across, across, down)
+        limit, length, width = (self.down, down, across) if downward else (self.across, across, down)
         assert limit is not None
+        mark = self.settings.ruler
         limit = mark * (limit / mark).floor()
-        full, rest = joined_strips(long, limit, seam)
-        full, ends = without_scraps(full, rest, limit, mark)
-        return full, ends, (limit, short, downward)
+        if limit <= self.settings.seam * 2 or (not downward and self.down is not None and width > self.down):
+            return None
+        whole, reach = None, Exact(0)
+        if self.holds(across, down) or (turns and self.holds(down, across)):
+            whole = across, down
+            reach = Exact(0) if self.on_hand(across, down, turns) else length
+        return Long(
+            row=index,
+            count=row.count,
+            length=length,
+            width=width,
+            limit=limit,
+            downward=downward,
+            turns=turns,
+            whole=whole,
+            reach=reach,
+            rough=row.lies is not None,
+        )
 
 
-def _joined(
-    index: int,
-    count: int,
-    full: int,
-    ends: tuple[Exact, ...],
-    strip_of: tuple[Exact, Exact, bool],
-    mark: Exact,
-    turns: bool,
-) -> list[Asked]:
-    """The parts of each piece; the first counts as the piece."""
-    limit, short, downward = strip_of
-    found: list[Asked] = []
-    lengths: list[tuple[Literal["full", "end"], Exact, int]] = [("end", end, 1) for end in ends]
-    if full:
-        lengths.append(("full", limit, full))
-    for what, length, times in lengths:
-        wide, high = marks(length, mark), marks(short, mark)
-        if downward:
-            wide, high = high, wide
-        for gives, number in (((0, times),) if found else ((1, 1), (0, times - 1))):
-            if number:
-                need = Need(width=wide, height=high, count=number * count, turns=turns)
-                found.append(Asked(need=need, row=index, what=what, gives=gives))
+def _joints(longs: Sequence[Long], ways: Mapping[int, Way], settings: Settings) -> list[Joint]:
+    """Rows of one width that run the same way share a long strip; rows that are cut apart have each a joint."""
+    groups: dict[tuple[object, ...], list[Long]] = {}
+    for one in longs:
+        own = ways.get(one.row) == "apart"
+        alike = one.width, one.limit, one.downward, one.turns, one.rough, one.row if own else -1
+        groups.setdefault(alike, []).append(one)
+    found: list[Joint] = []
+    seam, mark = settings.seam, settings.ruler
+    for key, group in groups.items():
+        first = group[0]
+        pieces = [(one.row, one.length, one.count) for one in group]
+        if key[-1] == -1:
+            found.append(together(pieces, first.width, first.limit, seam, mark, downward=first.downward))
+        else:
+            found.append(apart(*pieces[0], first.width, first.limit, seam, mark, downward=first.downward))
     return found
 
 
-def _slanted(
-    index: int, row: CutRow, cloth: _Cloth, joins: list[tuple[int, int, tuple[Exact, ...]]]
-) -> list[Asked]:
-    """Full strips, the last only as long as it must be; of a piece that no strip holds, strips joined end to end."""
+def _parts(place: int, joint: Joint, mark: Exact, turns: bool) -> list[Asked]:
+    """The strips of a joint: the full ones, then the ends."""
+    lengths: list[tuple[Literal["full", "end"], Exact, int]] = [("full", joint.limit, joint.full)] if joint.full else []
+    lengths += [("end", end, 1) for end in joint.ends]
+    row = joint.pieces[0][0]
+    if joint.together:
+        begun = beginnings(joint)
+        ends = begun[joint.before : joint.before + len(joint.ends)]
+        full = begun[: joint.before] + begun[joint.before + len(joint.ends) :]
+        begins = ([full] if joint.full else []) + [(one,) for one in ends]
+    else:
+        begins = [
+            (((row,) if n == 0 else ()),) + ((),) * (times - 1) for n, (_, _, times) in enumerate(lengths)
+        ]
+        begins = [one * joint.count for one in begins]
+        lengths = [(what, length, times * joint.count) for what, length, times in lengths]
+    found: list[Asked] = []
+    for (what, length, times), starts in zip(lengths, begins, strict=True):
+        wide, high = marks(length, mark), marks(joint.width, mark)
+        if joint.downward:
+            wide, high = high, wide
+        need = Need(width=wide, height=high, count=times, turns=turns)
+        found.append(Asked(need=need, row=row, what=what, gives=0, begins=starts, joint=place, downward=joint.downward))
+    return found
+
+
+def _slanted(index: int, row: CutRow, cloth: _Cloth, too_large: list[tuple[int, TooLarge]]) -> list[Asked]:
+    """Full strips, the last only as long as it must be. A piece that no strip holds is one piece all the same, and
+    too large."""
     mark, directional = cloth.settings.ruler, cloth.fabric.directional
     each, length = per_strip(row, cloth.across, mark, directional)
     wide, high = (cloth.across / mark).floor(), marks(row.height, mark)
     if not each:
-        full, rest = joined_strips(length, cloth.across, cloth.settings.seam)
-        joins.append((index, full, (rest,) if rest else ()))
-        return _joined(index, row.count, full, (rest,) if rest else (), (mark * wide, row.height, False), mark, False)
+        too_large.append((index, "both ways"))
+        need = Need(width=marks(length, mark), height=high, count=row.count, turns=False)
+        return [Asked(need=need, row=index, what="slanted", gives=1)]
     whole, rest_count = divmod(row.count, each)
     found: list[Asked] = []
     if whole:

@@ -252,6 +252,15 @@ def _held(row: CutRow, ways: set[bool] | None, of_strip: bool) -> CutRow:
     return replace(row, lies=(across, down, False))
 
 
+def as_joined(cut: ClothCut, dies: Dies) -> ClothCut:
+    """The plan with long strips as wide as they are sewn, after a die has cut them."""
+    joints = [
+        replace(joint, width=dies[joint.pieces[0][0]].width) if joint.pieces[0][0] in dies else joint
+        for joint in cut.asking.joints
+    ]
+    return replace(cut, asking=replace(cut.asking, joints=tuple(joints)))
+
+
 # ── how the rough pieces lie ────────────────────────────────────────────────────────────────────
 
 

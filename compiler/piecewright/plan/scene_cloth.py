@@ -24,7 +24,7 @@ from piecewright.plan.model import (
     StripPlan,
     Stroke,
 )
-from piecewright.plan.needs import Asked
+from piecewright.plan.needs import Asking
 from piecewright.plan.rounding import cut_size, drawn, given_size
 from piecewright.plan.strip_text import sheet_name, sheets_text, single
 from piecewright.plan.yardage import ClothCut, cuts_of_sheet, rests
@@ -43,7 +43,8 @@ BESIDE = 1.4  # inches from the cloth to that arrow
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Run:
-    """Like pieces side by side, one every `pitch`, in inches from the top left corner of their strip."""
+    """Like pieces side by side, one every `pitch`, in inches from the top left corner of their strip. `rows` of the cut
+    list that they are for, several of a strip that is joined to others."""
 
     x: float
     y: float
@@ -51,7 +52,7 @@ class _Run:
     height: float
     times: int
     pitch: float
-    row: int
+    rows: tuple[int, ...]
 
 
 def cloth_figures(
@@ -170,7 +171,7 @@ class _Sheet:
 
     def _one(self, part: Part, wide: float, high: float) -> None:
         fabric, mark, top = self.cut.fabric.name, float(self.cut.mark), self.y
-        for run in _runs(part, self.cut.asking.asked, mark, 0.0, 0.0):
+        for run in _runs(part, self.cut.asking, mark, 0.0, 0.0):
             for n in range(run.times):
                 box = _box(run.x + n * run.pitch, -top - run.y, run.width, run.height)
                 self.cloth.append(Cloth(outline=box, fabric=fabric, line=0))
@@ -180,7 +181,7 @@ class _Sheet:
             if long >= self.room and run.height >= (self.thin if alone else self.room):
                 middle = run.pitch * ((run.times - 1) // 2) + run.width / 2 if run.width >= self.room else long / 2
                 at = drawn(run.x + middle), drawn(-top - run.y - run.height / 2)
-                self.labels.append(Label(at=at, text=self.letters[run.row]))
+                self.labels.append(Label(at=at, text=", ".join(self.letters[row] for row in run.rows)))
         for x, y, w, h in rests(part):
             box = _box(x * mark, -top - y * mark, w * mark, h * mark)
             self.cloth.append(Cloth(outline=box, fabric="", line=0, fallen=True))
@@ -206,30 +207,30 @@ class _Sheet:
         )
 
 
-def _runs(part: Part, asked: tuple[Asked, ...], mark: float, x: float, y: float) -> Iterator[_Run]:
+def _runs(part: Part, asking: Asking, mark: float, x: float, y: float) -> Iterator[_Run]:
     """The pieces of one such part, like ones side by side together."""
     if part.need is not None:
-        yield _run(part, asked, mark, x, y, 1, 0.0)
+        yield _run(part, asking, mark, x, y, 1, 0.0)
         return
     for one in part.parts:
         wide, high = one.width * mark, one.height * mark
         piece = single(one)
         if piece is not None and part.split == "columns":
-            yield _run(piece, asked, mark, x, y, one.times, wide)
+            yield _run(piece, asking, mark, x, y, one.times, wide)
             x += wide * one.times
             continue
         for _ in range(one.times):
-            yield from _runs(one, asked, mark, x, y)
+            yield from _runs(one, asking, mark, x, y)
             if part.split == "columns":
                 x += wide
             else:
                 y += high
 
 
-def _run(piece: Part, asked: tuple[Asked, ...], mark: float, x: float, y: float, times: int, pitch: float) -> _Run:
+def _run(piece: Part, asking: Asking, mark: float, x: float, y: float, times: int, pitch: float) -> _Run:
     assert piece.need is not None
     wide, high = piece.width * mark, piece.height * mark
-    return _Run(x=x, y=y, width=wide, height=high, times=times, pitch=pitch or wide, row=asked[piece.need].row)
+    return _Run(x=x, y=y, width=wide, height=high, times=times, pitch=pitch or wide, rows=asking.rows_of(piece.need))
 
 
 def _box(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:

@@ -1,9 +1,10 @@
-"""Where cloth does not suffice: pieces larger than it, and sheets that are too few. Each is a warning, since the plan
-is made for the rest."""
+"""Where cloth does not suffice: pieces larger than it, and sheets that are too few; and where much is taken for a piece
+that is too long to lie across. Each is a warning, since the plan is made for the rest."""
 
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
@@ -11,7 +12,7 @@ from piecewright.kernel.build import Build, Fabric, Piece
 from piecewright.kernel.demand import cuttings, wanted
 from piecewright.plan.cutlist import CutRow, cut_rows
 from piecewright.plan.dies import rough_rows
-from piecewright.plan.needs import TooLarge, asking
+from piecewright.plan.needs import TooLarge, across_instead, asking
 from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.strip_text import pieces_text, sheet_name, sheets_text
 from piecewright.plan.words import listed
@@ -30,6 +31,7 @@ class Shortage:
     line: int = 0
     start: int = 0
     end: int = 0
+    severity: Literal["warning", "note"] = "warning"
 
 
 def shortages(build: Build, *, cuts: int = CUTS) -> tuple[Shortage, ...]:
@@ -37,40 +39,65 @@ def shortages(build: Build, *, cuts: int = CUTS) -> tuple[Shortage, ...]:
     rows = cut_rows(build, cuttings(build, wanted(build)))
     found: list[Shortage] = []
     for fabric, own in fabric_rows(build, rough_rows(build, rows)):
-        if fabric.assorted:
-            continue
-        pieces = [(index, rows[index]) for index, _ in own]  # what a die cuts is never too large
-        for index, large in asking(pieces, fabric, build.settings).too_large:
-            found.append(_too_large(build, fabric, rows[index], large))
-        if fabric.sold is not None and fabric.sold.step is None:
+        for index, large in asking(own, fabric, build.settings).too_large:
+            found.append(_too_large(build, fabric, dict(own)[index], rows[index], large))
+        for index, row in own:
+            joined = across_instead(row, fabric, build.settings)
+            if joined is not None:
+                found.append(_only_along(build, fabric, row, rows[index], joined))
+        if not fabric.assorted and fabric.sold is not None and fabric.sold.step is None:
             cut = cut_cloth(own, fabric, build.settings, cuts=cuts)
             if cut.plan.missing:
                 found.append(_too_few(cut, own, cuts))
     return tuple(found)
 
 
-def _too_large(build: Build, fabric: Fabric, row: CutRow, large: TooLarge) -> Shortage:
+def _only_along(build: Build, fabric: Fabric, row: CutRow, cut: CutRow, joined: Exact) -> Shortage:
+    """A narrow piece that is no strip of a border and takes its whole length of cloth."""
+    settings = build.settings
+    width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
+    wide, takes = given_size(fabric.usable, settings).shown, cut_size(max(row.width, row.height), settings).shown
+    file, line = cut_at(build, cut)
+    return Shortage(
+        code="W525",
+        message=f"the {row.shape} {width} by {height} of `{fabric.name}` is longer than the cloth is wide, {wide}; it"
+        f" is one piece, and takes {takes} of cloth along the selvage, where joined strips would take"
+        f" {cut_size(joined, settings).shown}",
+        hint="a `border`, a `sash` and a `strip` that is `subcut` are joined from strips across the cloth; if one piece"
+        " is meant, let a unit begin with it and end that line in `, lengthwise`",
+        file=file,
+        line=line,
+    )
+
+
+def _too_large(build: Build, fabric: Fabric, row: CutRow, cut: CutRow, large: TooLarge) -> Shortage:
+    """`row`: as cloth is cut for it; `cut`: as it stands in the cut list."""
     settings = build.settings
     width, height = cut_size(row.width, settings).shown, cut_size(row.height, settings).shown
     piece = f"the {row.shape} {width if row.shape == 'square' else f'{width} by {height}'} of `{fabric.name}`"
     wide = given_size(fabric.usable, settings).shown
-    file, line = cut_at(build, row)
+    file, line = cut_at(build, cut)
     if large == "as it lies":
         return Shortage(
             code="W509",
-            message=f"{piece} is wider than the cloth, {wide}, and its direction does not let it turn; it is joined",
+            message=f"{piece} is wider than the cloth, {wide}, and its direction does not let it turn; it is one piece,"
+            " and there is no cloth for it",
             hint="make it of parts, or of a fabric without a direction, where it may lie along the selvage",
             file=file,
             line=line,
         )
     sold = fabric.sold or settings.sold
     cloth = f"the cloth, {wide} wide, both ways"
+    hint = "make it of parts, or say how wide the cloth is: `usable 108`"
     if sold.step is None and sold.down is not None:
         cloth = f"a {sold.name}, {wide} by {given_size(sold.down, settings).shown}, both ways"
+        hint = "make it of parts, or buy by the length"
+    if row.angle is not None:
+        cloth = f"the cloth, {wide} wide, as it is cut from a strip across it"
     return Shortage(
         code="W509",
         message=f"{piece} is larger than {cloth}, so that no one piece of cloth gives it",
-        hint="make it of parts, or say how wide the cloth is: `usable 108`",
+        hint=hint,
         file=file,
         line=line,
     )

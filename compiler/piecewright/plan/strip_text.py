@@ -7,6 +7,7 @@ cut one above another or trimmed.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import chain
 from typing import Literal
 
 from piecewright.dataclass import dataclass
@@ -15,6 +16,7 @@ from piecewright.kernel.build import Scrap, Settings
 from piecewright.kernel.foundation import ROUGH
 from piecewright.plan.cloth.model import Part
 from piecewright.plan.cutlist import CutRow
+from piecewright.plan.joining import Joint
 from piecewright.plan.leaning import slanted_how
 from piecewright.plan.model import StripPlan
 from piecewright.plan.needs import Asked
@@ -90,12 +92,17 @@ def sheets_text(count: int, name: str) -> str:
 def strip_plans(cut: ClothCut, rows: Mapping[int, CutRow]) -> tuple[StripPlan, ...]:
     """The strips as they are printed, numbered in cutting order. `rows` by their place in the cut list."""
     plans = []
+    taken = [0] * len(cut.asking.asked)
     for number, laid in enumerate(laid_strips(cut), 1):
         part, mark = laid.part, cut.mark
         pieces: dict[int, int] = {}
-        for asked, count in leaves(part, cut.asking.asked):
+        for place, count in _places(part):
+            asked, some = cut.asking.asked[place], count * laid.count
             if asked.gives:
-                pieces[asked.row] = pieces.get(asked.row, 0) + asked.gives * count * laid.count
+                pieces[asked.row] = pieces.get(asked.row, 0) + asked.gives * some
+            for row in chain(*asked.begins[taken[place] : taken[place] + some]):
+                pieces[row] = pieces.get(row, 0) + 1
+            taken[place] += some
         high, long = (part.width, part.height) if laid.lengthwise else (part.height, part.width)
         plans.append(
             StripPlan(
@@ -112,30 +119,43 @@ def strip_plans(cut: ClothCut, rows: Mapping[int, CutRow]) -> tuple[StripPlan, .
     return tuple(plans)
 
 
-def leaves(part: Part, asked: tuple[Asked, ...]) -> Iterator[tuple[Asked, int]]:
-    """What one such part gives: each need with how often, in cutting order. The part's own `times` do not count."""
-    return ((asked[place], count) for place, count in _places(part))
-
-
 def how_texts(cut: ClothCut, rows: Mapping[int, CutRow]) -> tuple[str, ...]:
     """What has to be said once beside the strips: what is joined, and how the ruler lies at an angle."""
     told: list[str] = []
-    for index, full, ends in cut.asking.joins:
-        row = rows[index]
-        parts = [plural(full, "full strip")] if full else []
-        parts += [f"a length of {cut_size(end, cut.settings).shown}" for end in ends]
-        if row.angle is not None:
-            named = _named(row, 2).capitalize()
-            told.append(f"{named} are cut from strips joined end to end: {listed(parts)} for each.")
-            continue
-        long = cut_size(max(row.width, row.height), cut.settings).shown
-        told.append(f"Each piece {long} long is joined end to end from {listed(parts)}.")
+    for joint in cut.asking.joints:
+        told.append(joint_text(joint, cut.settings))
     for index in dict.fromkeys(one.row for one in cut.asking.asked if rows[one.row].angle is not None):
         row = rows[index]
         size = _size(row, cut.settings)
         how = slanted_how(row, cut.settings, cut.fabric.directional)
         told.append(f"{_named(row, row.count).capitalize()} {size}: {how[:1].lower()}{how[1:]}")
     return tuple(told)
+
+
+def joint_text(joint: Joint, settings: Settings) -> str:
+    """How strips are joined: `Sew the 7 strips 4½ wide end to end, seams pressed open; from the long strip cut 2
+    lengths of 65½, then 2 of 56½.`"""
+    ends = [f"a length of {cut_size(end, settings).shown}" for end in joint.ends]
+    width = cut_size(joint.width, settings).shown
+    if not joint.together:
+        parts = [plural(joint.full, "full strip"), *ends] if joint.full else ends
+        long = cut_size(joint.pieces[0][1], settings).shown
+        return f"Each strip {width} × {long} is joined end to end from {listed(parts)}."
+    after = joint.full - joint.before
+    full = [f"{plural(joint.full, 'strip')} {width} wide"] if joint.full else []
+    sewn = f"Sew {listed([*full, *ends])} end to end, seams pressed open"
+    if joint.ends and full and not joint.before:
+        sewn = f"Sew {listed([*ends, *full])} end to end, seams pressed open"
+    elif joint.ends and 0 < joint.before < joint.full:
+        first = f"{plural(joint.before, 'strip')} {width} wide"
+        rest = f"{after} more {'strips' if after > 1 else 'strip'}"
+        sewn = f"Sew {listed([first, *ends, rest])} end to end in this order, seams pressed open"
+    lengths = [
+        f"{plural(count, 'length')} of {cut_size(length, settings).shown}" if n == 0
+        else f"{count} of {cut_size(length, settings).shown}"
+        for n, (_, length, count) in enumerate(joint.pieces)
+    ]
+    return f"{sewn}; from the long strip cut {', then '.join(lengths)}."
 
 
 def pieces_text(row: CutRow, count: int, settings: Settings) -> str:
@@ -255,13 +275,13 @@ def _places(part: Part, times: int = 1) -> Iterator[tuple[int, int]]:
 
 
 def _asked_text(asked: Asked, count: int, rows: Mapping[int, CutRow], settings: Settings) -> str:
-    row, mark = rows[asked.row], settings.ruler
-    long = cut_size(mark * max(asked.need.width, asked.need.height), settings).shown
+    row, mark, need = rows[asked.row], settings.ruler, asked.need
     if asked.what == "piece":
         return pieces_text(row, count, settings)
+    long, wide = (need.height, need.width) if asked.downward else (need.width, need.height)
+    shown = cut_size(mark * long, settings).shown
     if asked.what == "slanted":
-        return f"{plural(count, 'length')} of {long} for {asked.gives} {_named(row, asked.gives)}" + (
+        return f"{plural(count, 'length')} of {shown} for {asked.gives} {_named(row, asked.gives)}" + (
             " each" if count > 1 else ""
         )
-    return f"{plural(count, 'length')} of {long} to be joined"
-
+    return f"{plural(count, 'length')} {cut_size(mark * wide, settings).shown} × {shown} to be joined"

@@ -3,8 +3,9 @@
 Prints are cut one by one, each only as large as it must be, so that no plan of one cloth serves. For each fabric and
 each height, pieces are laid end to end along strips of the usable width, the longest
 first, each into the first strip that still has room. Pieces lie along the strip on their longer side;
-on a directional fabric they lie as cut. What is longer than the width is joined from full strips and a rest.
-Pieces cut at an angle have strips of their own, one row of the cut list at a time.
+on a directional fabric they lie as cut. Of strips that are longer than the width one long strip is joined, from which
+they are cut; any other piece that is longer lies along the cloth. Pieces cut at an angle have strips of their own, one
+row of the cut list at a time.
 """
 
 from __future__ import annotations
@@ -15,11 +16,11 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Settings
 from piecewright.plan.cutlist import CutRow, is_assorted, is_directional, print_word
-from piecewright.plan.joining import joined_strips, without_scraps
+from piecewright.plan.joining import Joint, may_join, together
 from piecewright.plan.leaning import per_strip, slanted_text
 from piecewright.plan.model import StripPlan
 from piecewright.plan.rounding import cut_size, given_size, up_to_mark
-from piecewright.plan.strip_text import pieces_text
+from piecewright.plan.strip_text import joint_text, pieces_text
 from piecewright.plan.words import listed, plural
 
 _FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it tells
@@ -27,8 +28,8 @@ _FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Strips:
-    """Strips of one fabric and height. `pieces`: index of a row and how many of it; `joins`: index of a
-    row, full strips and rest of each of its pieces that is longer than the width (the rest may be zero). `each`: how
+    """Strips of one fabric and height. `pieces`: index of a row and how many of it; `joint`: how those
+    that are longer than the width are joined, None where there are none. `each`: how
     many a whole strip gives of pieces that are cut at an angle, else zero. Where prints are chosen from an assorted
     fabric, all this is for one of `batches` prints, which `print` names; `length` is what the pieces take of a strip
     when one is enough, else None."""
@@ -37,7 +38,7 @@ class Strips:
     height: Exact
     count: int
     pieces: tuple[tuple[int, int], ...]
-    joins: tuple[tuple[int, int, Exact], ...]
+    joint: Joint | None = None
     each: int = 0
     print: str = ""
     batches: int = 1
@@ -75,6 +76,7 @@ def _planned(build: Build, rows: list[tuple[int, CutRow]]) -> list[Strips]:
     mark = build.settings.ruler
     groups: dict[tuple[str, Exact], list[tuple[int, Exact, int]]] = {}
     slanted: list[Strips] = []
+    joining = frozenset(index for index, row in rows if may_join(row))
     for index, row in rows:
         if row.angle is not None:
             directional = is_directional(build, row.fabric)
@@ -94,9 +96,11 @@ def _planned(build: Build, rows: list[tuple[int, CutRow]]) -> list[Strips]:
             across, down = sides
         else:
             down, across = sorted(sides)
+            if across > usable.get(row.fabric, build.settings.usable) >= down and not may_join(row):
+                down, across = across, down
         groups.setdefault((row.fabric, down), []).append((index, across, row.count))
     planned = [
-        _strips(fabric, height, items, usable.get(fabric, build.settings.usable), build.settings)
+        _strips(fabric, height, items, usable.get(fabric, build.settings.usable), build.settings, joining)
         for (fabric, height), items in groups.items()
     ]
     return planned + slanted
@@ -134,54 +138,50 @@ def strips_in_all(item: Strips, usable: Exact) -> int:
 
 
 def _strips(
-    fabric: str, height: Exact, items: list[tuple[int, Exact, int]], usable: Exact, settings: Settings
+    fabric: str,
+    height: Exact,
+    items: list[tuple[int, Exact, int]],
+    usable: Exact,
+    settings: Settings,
+    joining: frozenset[int],
 ) -> Strips:
     """Items are the index of a row, the length along the strip and the count."""
-    whole = 0
-    joins: list[tuple[int, int, Exact]] = []
+    long = [(index, across, count) for index, across, count in items if across > usable and index in joining]
+    joint = together(long, height, usable, settings.seam, settings.ruler) if long else None
     lengths: dict[Exact, int] = {}
-    for index, across, count in items:
-        full, rest = joined_strips(across, usable, settings.seam)
-        if full:
-            joins.append((index, full, rest))
-        full, ends = without_scraps(full, rest, usable, settings.ruler)
-        whole += full * count
-        for end in ends:
-            lengths[end] = lengths.get(end, 0) + count
-    count = whole + strips_needed(lengths, usable)
+    for end in joint.ends if joint else ():
+        lengths[end] = lengths.get(end, 0) + 1
+    for index, across, number in items:
+        if joint is None or all(index != one for one, _, _ in long):
+            lengths[across] = lengths.get(across, 0) + number
+    count = (joint.full if joint else 0) + strips_needed(lengths, usable)
     taken = sum((across * number for _, across, number in items), Exact(0))
     return Strips(
         fabric=fabric,
         height=height,
         count=count,
         pieces=tuple((index, number) for index, _, number in items),
-        joins=tuple(joins),
+        joint=joint,
         length=taken if count == 1 else None,
     )
 
 
 def slanted_strips(index: int, row: CutRow, usable: Exact, directional: bool, settings: Settings) -> Strips:
-    """The strips for pieces cut at an angle; a piece that no strip holds is cut from strips joined end to end."""
-    each, length = per_strip(row, usable, settings.ruler, directional)
-    joins: tuple[tuple[int, int, Exact], ...] = ()
-    if each:
-        count = -(-row.count // each)
-    else:
-        full, rest = joined_strips(length, usable, settings.seam)
-        joins = ((index, full, rest),)
-        count = row.count * (full + (1 if rest else 0))
+    """The strips for pieces cut at an angle; a piece that no strip holds is told elsewhere to be too large, and counts
+    as a strip here."""
+    each, _ = per_strip(row, usable, settings.ruler, directional)
     return Strips(
         fabric=row.fabric,
         height=up_to_mark(row.height, settings.ruler),
-        count=count,
+        count=-(-row.count // max(each, 1)),
         pieces=((index, row.count),),
-        joins=joins,
         each=each,
     )
 
 
 def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
-    """Strips of the usable width that hold so many of each length, first fit, longest first."""
+    """Strips of the usable width that hold so many of each length, first fit, longest first; of what is longer than
+    they are, one strip for each."""
     room: list[Exact] = []  # what is left of each strip, in the order cut
     for length in sorted(lengths, reverse=True):
         left = lengths[length]
@@ -190,7 +190,7 @@ def strips_needed(lengths: dict[Exact, int], usable: Exact) -> int:
                 taken = min(left, (free / length).floor())
                 room[at] = free - length * taken
                 left -= taken
-        each = (usable / length).floor()
+        each = max((usable / length).floor(), 1)
         while left:
             taken = min(left, each)
             room.append(usable - length * taken)
@@ -208,7 +208,7 @@ def _text_of(build: Build, item: Strips, rows: tuple[CutRow, ...], usable: Exact
     if item.print:
         row = replace(row, units=(("", item.pieces[0][1]),))
     directional = is_directional(build, row.fabric)
-    return slanted_text(together or source, item.count, row, item.each, item.joins, build.settings, directional)
+    return slanted_text(together or source, item.count, row, item.each, build.settings, directional)
 
 
 def prints_source(build: Build, item: Strips) -> str:
@@ -244,14 +244,6 @@ def _sentence(
         text = f"From {together or source} cut {strips}; from {them} cut {listed(parts)}."
     else:
         text = f"From {together or source} cut {strips}."
-    for index, full, rest in item.joins:
-        full, ends = without_scraps(full, rest, usable, settings.ruler)
-        text += " " + _join(rows[index], full, ends, settings)
+    if item.joint is not None:
+        text += " " + joint_text(item.joint, settings)
     return text
-
-
-def _join(row: CutRow, full: int, ends: tuple[Exact, ...], settings: Settings) -> str:
-    long = cut_size(max(row.width, row.height), settings).shown
-    parts = [plural(full, "full strip")] if full else []
-    parts += [f"a length of {cut_size(end, settings).shown}" for end in ends]
-    return f"Each piece {long} long is joined end to end from {listed(parts)}."

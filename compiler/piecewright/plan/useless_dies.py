@@ -110,7 +110,7 @@ def _idle(dies: list[Die], cutter: Cutter, settings: Settings) -> Shortage:
     hint = "a die cuts the pieces that are just as large as it, seams and all"
     if not cutter.on_hand:
         hint += "; take out what is not used, or keep your dies in a file for `--cutter`"
-    return Shortage(code="W537", message=message, hint=hint, file=name, start=start, end=end)
+    return Shortage(code="W537", message=message, hint=hint, file=name, start=start, end=end, severity="note")
 
 
 def _named(row: CutRow, settings: Settings) -> str:

@@ -7,7 +7,7 @@ to it, and what is bought up to how it is sold.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from piecewright.dataclass import dataclass
@@ -16,10 +16,13 @@ from piecewright.kernel.build import Build, Fabric, Settings, Sold
 from piecewright.plan.cloth.model import CuttingPlan, Need, Part, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
 from piecewright.plan.cutlist import CutRow
-from piecewright.plan.needs import Asking, asking, left_of
+from piecewright.plan.joining import without
+from piecewright.plan.long_strips import bounds_by_length, other_ways, sheets_at_least
+from piecewright.plan.needs import Asking, Way, asking, left_of
 from piecewright.plan.rounding import up_to_mark
 
 CUTS = 3
+_CAREFUL = 3  # ways of cutting long strips, beside the first, that are planned with care
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,18 +61,78 @@ def cut_cloth(
     rows: Iterable[tuple[int, CutRow]], fabric: Fabric, settings: Settings, *, cuts: int = CUTS
 ) -> ClothCut:
     """The plan for rows of one fabric, each with its place in the cut list. `cuts`: 2 keeps to strips and sub-cuts."""
-    asked = asking(rows, fabric, settings)
+    own = list(rows)
+    asked = asking(own, fabric, settings)
+    if not asked.longs:
+        return _planned(asked, fabric, settings, cuts)
+    best = _planned(asked, fabric, settings, cuts)
+    others = [
+        asking(own, fabric, settings, ways) for ways, reach in other_ways(asked) if _may_be_better(best, ways, reach)
+    ]
+    # a quick plan of each tells which ones to plan with care: those that are no worse by it
+    level = _quick(asked, fabric, settings)[:2] if others else (0, 0)
+    quick = [(_quick(one, fabric, settings), place) for place, one in enumerate(others)]
+    for _, place in sorted(one for one in quick if one[0][:2] <= level)[:_CAREFUL]:
+        other = _planned(others[place], fabric, settings, cuts)
+        if _rank(other) < _rank(best):
+            best = other
+    return best
+
+
+def _may_be_better(best: ClothCut, ways: Mapping[int, Way], reach: Exact) -> bool:
+    """Whether a plan with some strips whole, for which at least `reach` is cut, or with each joined by itself may be
+    better than one that joins all together."""
+    if best.sold.step is not None and to_buy(reach, best.fabric, best.sold.step) > best.bought:
+        return False
+    return "whole" in ways.values() or not best.proved or bool(best.plan.missing)
+
+
+def _quick(asked: Asking, fabric: Fabric, settings: Settings) -> tuple[int, int, int]:
+    """Pieces lacking, length or area, and joined pieces of a plan that is made quickly."""
+    plan = plan_cloth(asked.needs, stock_of(fabric, settings), cuts=2, solver=False)
+    joined = sum(joint.count for joint in asked.joints)
+    return sum(count for _, count in _lacking(asked, plan)), plan.length, joined
+
+
+def _rank(cut: ClothCut) -> tuple[int, Exact, int, int]:
+    """Plans with less of this are better: pieces lacking, what is bought, joined pieces, strips."""
+    parts = [(part, used.part.times) for used in cut.plan.used for part in cuts_of_sheet(used.part)]
+    parts += [(part, 1) for part in cuts_of_sheet(cut.plan.roll)] if cut.plan.roll is not None else []
+    strips = sum(part.times * sheets for part, sheets in parts)
+    return (
+        sum(count for _, count in lacking(cut)),
+        cut.bought,
+        sum(joint.count for joint in cut.asking.joints),
+        strips,
+    )
+
+
+def _planned(asked: Asking, fabric: Fabric, settings: Settings, cuts: int) -> ClothCut:
     stock = stock_of(fabric, settings)
     sold, mark = fabric.sold or settings.sold, settings.ruler
-    if sold.step is not None:
+    step, seam = sold.step, settings.seam
+    if step is not None:
         plan, (bought, bound, any_bound) = _by_length(asked.needs, stock, fabric, settings, cuts)
         washed = left_of(bought, fabric.shrinks, mark)
+        if asked.longs:
+            bound, any_bound = bounds_by_length(
+                asked,
+                dict(_lacking(asked, plan)),
+                stock,
+                bought,
+                step,
+                mark,
+                seam,
+                lambda length: marks_of(length, fabric, mark),
+            )
     else:
         plan = plan_cloth(asked.needs, stock, cuts=cuts)
         area = stock.sheets[0].width * stock.sheets[0].height
         number = sum(used.part.times for used in plan.used if used.source == "sheet")
         bought, bound, any_bound = Exact(number), Exact(-(-plan.bound // area)), Exact(-(-plan.any_bound // area))
         washed = Exact(0)
+        if asked.longs:
+            bound = any_bound = sheets_at_least(asked, dict(_lacking(asked, plan)), stock, bought, mark, seam)
     return ClothCut(
         fabric=fabric,
         settings=settings,
@@ -93,7 +156,7 @@ def _by_length(
     Where the stock's step is not the one in which cloth is sold, the shortest length is sought without the solver,
     which would go on for every mark that could be saved. Where that is not proved to buy least, a plan in steps a
     little smaller than what is left of those that are sold is tried as well; what its bound of k steps says is that
-    more than k - 1 of them are needed.
+    more than k - 1 of them are needed. Of any way of cutting that says no more than the bound to the mark.
     """
     sold, mark = fabric.sold or settings.sold, settings.ruler
     step = sold.step
@@ -111,7 +174,6 @@ def _by_length(
     if bought > bound and worth > 1:
         other = plan_cloth(needs, replace(stock, step=worth), cuts=cuts)
         bound = max(bound, buy(max(other.bound - worth + 1, 0)))
-        any_bound = max(any_bound, buy(max(other.any_bound - worth + 1, 0)))
         if buy(other.length) < bought and not other.missing:
             plan, bought = other, buy(other.length)
     return plan, (bought, bound, any_bound)
@@ -156,13 +218,28 @@ def fabric_rows(build: Build, rows: tuple[CutRow, ...]) -> Iterator[tuple[Fabric
             yield fabric, own[fabric.name]
 
 
+def marks_of(bought: Exact, fabric: Fabric, mark: Exact) -> int:
+    """How many marks of what is bought may be cut, after washing and with the margin kept: `to_buy` backwards."""
+    return max(((bought * (1 - fabric.shrinks) - fabric.margin) / (1 + fabric.margin_part) / mark).floor(), 0)
+
+
 def lacking(cut: ClothCut) -> tuple[tuple[int, int], ...]:
     """What there is no cloth for: place in the cut list and how many pieces."""
+    return _lacking(cut.asking, cut.plan)
+
+
+def _lacking(asking: Asking, plan: CuttingPlan) -> tuple[tuple[int, int], ...]:
     found: dict[int, int] = {}
-    for place, count in cut.plan.missing:
-        asked = cut.asking.asked[place]
-        if asked.gives or asked.row not in found:
-            found[asked.row] = found.get(asked.row, 0) + max(asked.gives, 1) * count
+    parts: dict[int, list[int]] = {}
+    for place, count in plan.missing:
+        asked = asking.asked[place]
+        if asked.joint >= 0:
+            parts.setdefault(asked.joint, [0, 0])[asked.what == "end"] += count
+        else:
+            found[asked.row] = found.get(asked.row, 0) + asked.gives * count
+    for joint, (full, ends) in parts.items():
+        for row, count in without(asking.joints[joint], full, ends):
+            found[row] = found.get(row, 0) + count
     return tuple(sorted(found.items()))
 
 

@@ -69,7 +69,9 @@ class Band:
         return replace(strip, unit=turned(strip.unit, 90), name=f"{strip.name} turned left"), taken
 
     def _cloth(self, across: Exact, down: Exact) -> Brought:
-        strip = cut_from_cloth(self._bench, "rectangle", across, down, self._fabric, lengthwise=self._lengthwise)
+        strip = cut_from_cloth(
+            self._bench, "rectangle", across, down, self._fabric, lengthwise=self._lengthwise, joins=True
+        )
         return replace(strip, name=f"{self._fabric} strip")
 
     def count(self, finished: Exact) -> int:

@@ -20,12 +20,13 @@ LENGTHWISE = "lengthwise"
 
 
 def cut_from_cloth(
-    bench: Bench, shape: str, across: Exact, down: Exact, fabric: str, *, lengthwise: bool = False
+    bench: Bench, shape: str, across: Exact, down: Exact, fabric: str, *, lengthwise: bool = False, joins: bool = False
 ) -> Brought:
-    """A rectangle of cloth, `across` by `down` inches; `lengthwise` with its long side along the selvage."""
+    """A rectangle of cloth, `across` by `down` inches; `lengthwise` with its long side along the selvage; `joins`: a
+    strip that may be joined end to end."""
     return Brought(
         unit=rectangle(across, down, fabric=fabric, allowance=bench.settings.seam, cut=f"{shape}:{bench.line}"),
-        source=Piece(shape=shape, width=across, height=down, fabric=fabric, lengthwise=lengthwise),
+        source=Piece(shape=shape, width=across, height=down, fabric=fabric, lengthwise=lengthwise, joins=joins),
         name=f"{fabric} {shape}",
     )
 

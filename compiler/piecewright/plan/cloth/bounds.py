@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from math import gcd
 
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, ways
@@ -30,12 +30,19 @@ def roll_length(kinds: Sequence[Kind], width: int) -> int:
     of both ways.
     """
     best = 0
-    sides = {side for kind in kinds for side in ((kind.width, kind.height) if kind.turns else (kind.width,))}
-    for small in sorted({0} | {side for side in sides if 2 * side <= width}):
-        best = max(best, _weighed(kinds, width, _cut_off(width, small), width))
-    for parts in range(1, _PARTS + 1):
-        best = max(best, _weighed(kinds, width, _rounded(width, parts), width * parts))
+    sides = [side for kind in kinds for side in ((kind.width, kind.height) if kind.turns else (kind.width,))]
+    for weight, whole in weights(width, sides):
+        best = max(best, _weighed(kinds, width, weight, whole))
     return best
+
+
+def weights(width: int, sides: Iterable[int]) -> Iterator[tuple[Callable[[int], int], int]]:
+    """The dual feasible functions for a width and what the whole width weighs by each. `sides`: the lengths at which
+    those functions may change that let small ones weigh nothing."""
+    for small in sorted({0} | {side for side in sides if 2 * side <= width}):
+        yield _cut_off(width, small), width
+    for parts in range(1, _PARTS + 1):
+        yield _rounded(width, parts), width * parts
 
 
 def bar_field(kinds: Sequence[Kind], width: int) -> Field:
