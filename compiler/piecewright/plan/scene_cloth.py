@@ -178,10 +178,13 @@ class _Sheet:
                 self.strokes.append(Stroke(points=box, role="edge", closed=True))
             alone = run.height == high
             long = run.pitch * (run.times - 1) + run.width
-            if long >= self.room and run.height >= (self.thin if alone else self.room):
-                middle = run.pitch * ((run.times - 1) // 2) + run.width / 2 if run.width >= self.room else long / 2
-                at = drawn(run.x + middle), drawn(-top - run.y - run.height / 2)
-                self.labels.append(Label(at=at, text=", ".join(self.letters[row] for row in run.rows)))
+            whole = self.room * len(run.rows)
+            if long >= whole and run.height >= (self.thin if alone else self.room):
+                middle = run.pitch * ((run.times - 1) // 2) + run.width / 2 if run.width >= whole else long / 2
+                for n, row in enumerate(run.rows):
+                    x = run.x + middle + self.room * (n - (len(run.rows) - 1) / 2)
+                    at = drawn(x), drawn(-top - run.y - run.height / 2)
+                    self.labels.append(Label(at=at, text=self.letters[row]))
         for x, y, w, h in rests(part):
             box = _box(x * mark, -top - y * mark, w * mark, h * mark)
             self.cloth.append(Cloth(outline=box, fabric="", line=0, fallen=True))
