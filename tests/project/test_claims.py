@@ -11,8 +11,9 @@ import pytest
 from piecewright import cli, pipeline
 from piecewright.diagnostics.codes import CODES
 from piecewright.evaluate.cutters import LAYERS
+from piecewright.evaluate.definition import OR
 from piecewright.evaluate.library import index
-from piecewright.evaluate.settings import DEFAULT, FABRIC_CLAUSES, METRIC_RULER, UNITS
+from piecewright.evaluate.settings import DEFAULT, FABRIC_CLAUSES, METRIC_RULER, METRIC_SEAM, UNITS
 from piecewright.evaluate.settings import NAMES as SETTINGS
 from piecewright.exact import INCH_PER, parse_size
 from piecewright.verbs.table import TABLE, VERBS
@@ -89,7 +90,7 @@ def test_every_word_in_the_readme_and_the_reference_is_one_of_the_language(name:
     """A word alone in small letters; what else stands in backquotes is a sentence, a path or a number."""
     words = [text for text in in_backquotes(name) if re.fullmatch(r"[a-z]+(?:-[a-z0-9]+)*", text)]
     assert len(words) > 5
-    own = {"darker", *UNITS, *LAYERS, "layers", "leeway", "die"}  # of settings and cutters
+    own = {"darker", OR, *UNITS, *LAYERS, "layers", "leeway", "die"}  # of settings and cutters
     shown = {"pale-1", "size-1", "piece", "piece-part"}  # how a name may look, and the marks of the examples
     assert sorted({word for word in words if word not in pattern_words() | own | shown}) == []
 
@@ -106,8 +107,10 @@ def test_the_settings_and_what_holds_without_them() -> None:
     rows = re.findall(r"^\| `(\w+) [^|]*\| ([^|]+) \|[^|]*\|$", read("grammar/reference.md"), re.MULTILINE)
     told = {name: left_out.replace("`", "").strip() for name, left_out in rows if name in SETTINGS}
     assert set(told) == set(SETTINGS)
-    sizes = {name: parse_size(told[name])[0] for name in ("seam", "tolerance", "usable")}
+    sizes = {name: parse_size(told[name])[0] for name in ("tolerance", "usable")}
     assert sizes == {name: getattr(DEFAULT, name) for name in sizes}
+    assert told["seam"].startswith("1/4, or 0.75 cm ")
+    assert (DEFAULT.seam, METRIC_SEAM) == (parse_size("1/4")[0], INCH_PER["cm"] * 3 / 4)
     assert told["ruler"].startswith("1/8, or 1 mm ") and INCH_PER["mm"] == METRIC_RULER
     assert parse_size("1/8")[0] == DEFAULT.ruler
     assert (told["units"], told["edition"], told["press"]) == (DEFAULT.units, DEFAULT.edition, DEFAULT.press)
