@@ -115,6 +115,7 @@ def test_of_a_mirrored_unit_what_was_upright_is_so_still() -> None:
     lean = HEAD + "unit lean\n    square 4 of mist\n    join rectangle 4 by 2 of rain on bottom\n{}\n"
     user = "block alone\n    take lean{}\n"
     assert told(lean.format("") + user.format(" reversed")) == []
+    assert told(lean.format("") + user.format(" reversed") + "    join rectangle 2 by 5 1/2 of mist on right\n") == []
     assert told(lean.format("    turn right\n") + user.format(" reversed turned right")) == []
     (one,) = [one for one in found(lean.format("    turn right\n") + user.format(" reversed")) if one.code == "W515"]
     assert one.message.endswith("the piece lies on its left side"), "as in a mirror"
