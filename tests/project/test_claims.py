@@ -177,21 +177,6 @@ def refused(steps: str) -> list[str]:
     return [one.code for one in found if one.severity == "error"]
 
 
-def quilt_drawn(across: int) -> int:
-    """How long the picture of a quilt of so many blocks each way is."""
-    text = (
-        f"{FABRICS}block one\n    lay\n        square 3 of sand | square 3 of dusk\n"
-        f"        square 3 of dusk | square 3 of sand\n\nquilt q\n    lay {across} by {across}\n        | one\n"
-    )
-    _, files = pipeline.emitted("q.piece", to=("svg",), contents=text.encode())
-    return len(dict(files)["figures/q-finished.svg"])
-
-
-def every_block_is_drawn() -> None:
-    small, middle, large = quilt_drawn(2), quilt_drawn(4), quilt_drawn(8)
-    assert 3.9 < (large - middle) / (middle - small) < 4.3, "each block takes as much again"
-
-
 def only_quarter_circles() -> None:
     assert refused("square 5 of sand; curve 2 of dusk at bottom-left") == []
     assert refused("triangle 5 at 60 of sand; curve 2 of dusk at bottom-left") == ["E321"]
@@ -213,7 +198,6 @@ def no_pdf() -> None:
 
 
 MISSING: dict[str, Callable[[], None]] = {
-    "The figures of a quilt draw every block anew, so those of a very large one are large files.": every_block_is_drawn,
     "The only curves are quarter circles in a square corner.": only_quarter_circles,
     "A piece is flipped over a corner as a straight square only.": only_straight_squares_are_flipped,
     "No PDF other than what a browser prints.": no_pdf,
