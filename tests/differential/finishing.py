@@ -36,8 +36,10 @@ def bound(action: done.Bind, back: Back) -> None:
     binding, s = action.binding, action.top.allowance
     back.goes_round(action.top, binding.round)
     assert binding.length > binding.round
-    if binding.square is not None:  # sewn into a tube, the square has lost two allowances of one side
-        assert (binding.square - s * 2) * binding.square >= binding.length * binding.width
+    if binding.square is not None:  # its bands lie apart along the straight edges, which are an allowance short of it
+        square, apart = binding.square, binding.width * Exact.root(2)
+        assert square.bands * apart <= square.side - s < (square.bands + 1) * apart
+        assert square.length >= binding.length
         return
     join = binding.width if binding.join == "diagonal" else s * 2
     before = (binding.full - join) * (binding.strips - 1)  # what all but the last strip add

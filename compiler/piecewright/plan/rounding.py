@@ -4,10 +4,13 @@ Lengths come in inches, exact, and are printed in the pattern's units: inches as
 and millimetres as decimals. A size that is cut is rounded **up** to the ruler's mark, so that nothing is ever
 cut too small. A size that is measured goes to the nearest mark that the eye can read, 1/16 in or 1 mm, and is
 called scant when the cloth is a little smaller than that and generous when it is larger; what lies on the
-ruler's own mark is printed as it is. A size that was given, as the seam allowance, is not rounded at all.
+ruler's own mark is printed as it is. A size that was given, as the seam allowance, is not rounded at all; nor is
+one that the designer wrote and that is laid off on the work, as the width of a binding.
 """
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 from piecewright.exact import INCH_PER, Exact, Vector, decimal_text, fraction_text
 from piecewright.kernel.build import Settings, Units
@@ -16,6 +19,7 @@ from piecewright.plan.model import Extent, Point, Size
 MEASURED = {"inch": Exact(1, 16), "cm": INCH_PER["mm"], "mm": INCH_PER["mm"]}
 """The finest mark a measure is read to, in inches, by the pattern's units."""
 
+_OTHERS: dict[Units, tuple[Units, ...]] = {"inch": ("mm", "cm"), "cm": ("inch",), "mm": ("inch",)}
 _UNIT_SIGNS = {"inch": "in", "cm": "cm", "mm": "mm"}
 _NO_BREAK = "\u00a0"
 
@@ -44,15 +48,45 @@ def cloth_size(x: Exact, settings: Settings) -> Size:
     return cut_size(x, settings)
 
 
+def least_size(x: Exact, settings: Settings) -> Size:
+    """What there is at least of something that is cut: down to the ruler's mark, so that no more is promised."""
+    return _size(x, settings.ruler * (x / settings.ruler).floor(), settings.units)
+
+
 def given_size(x: Exact, settings: Settings) -> Size:
-    """A size that the designer set and nobody cuts, as the seam allowance: not rounded, unless it came from
-    another system of units and has no short fraction or decimal in this one; then as a measure."""
-    own = x / INCH_PER[settings.units]
-    if own.is_rational:
-        bottom = own.ratio[1]
-        if bottom <= 64 if settings.units == "inch" else 1000 % bottom == 0:
-            return _size(x, x, settings.units)
-    return measured_size(x, settings)
+    """A size that the designer set and nobody cuts, as the seam allowance: as she wrote it, also in another unit than
+    the pattern's; what nobody can have written so, as a root, as a measure."""
+    return _as_written(x, settings) or measured_size(x, settings)
+
+
+def written_size(x: Exact, settings: Settings, *, measured: bool = False) -> Size:
+    """A size that is written and laid off on the work, as the width of a binding or the distance of a cut: as it is
+    written, not rounded, if its unit halves down to it; else up to the mark as any size to cut, or as a measure."""
+    own = _as_written(x, settings, halving=True)
+    return own or (measured_size if measured else cut_size)(x, settings)
+
+
+def _as_written(x: Exact, settings: Settings, *, halving: bool = False) -> Size | None:
+    """Exactly, in the pattern's unit, or in another one, named, if only that has a short fraction or decimal for it;
+    None where none has."""
+    if not x.is_rational:
+        return None
+    if _is_short(x, settings.units, halving):
+        return _size(x, x, settings.units)
+    for units in _OTHERS[settings.units]:
+        if _is_short(x, units, halving=True):
+            shown = with_unit(_text(x / INCH_PER[units], units, typographic=True), units)
+            return replace(measured_size(x, settings), shown=shown)
+    return None
+
+
+def _is_short(x: Exact, units: Units, halving: bool) -> bool:
+    """Whether a size is a fraction down to 64ths of an inch, if `halving` one on a ruler, or a decimal of at most three
+    places."""
+    bottom = (x / INCH_PER[units]).ratio[1]
+    if units == "inch":
+        return 64 % bottom == 0 if halving else bottom <= 64
+    return 1000 % bottom == 0
 
 
 def measured_size(x: Exact, settings: Settings) -> Size:
@@ -72,8 +106,11 @@ def measured_extent(width: Exact, height: Exact, settings: Settings) -> Extent:
 def with_unit(shown: str, units: Units) -> str:
     """A printed size or sizes followed by the unit, which does not break off: `6½ in`, `6½ by 9 in`, `16.5 cm`.
 
-    Sizes carry no unit of their own; a sentence that needs one says it once, after the last size.
+    Sizes carry no unit of their own; a sentence that needs one says it once, after the last size. One that was written
+    in another unit does, and keeps it.
     """
+    if shown.endswith(tuple(_NO_BREAK + sign for sign in _UNIT_SIGNS.values())):
+        return shown
     return f"{shown}{_NO_BREAK}{_UNIT_SIGNS[units]}"
 
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from piecewright.exact import Exact
 from piecewright.kernel.action import Back, Bind
+from piecewright.kernel.binding import BiasSquare
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import bounds, finished_outline, raw_outline
 from piecewright.kernel.setting import finished_picture
 from piecewright.kernel.unit import Polygon, Unit
 from piecewright.plan.model import Arrow, Cloth, Panel, Point
-from piecewright.plan.rounding import cut_size, drawn, measured_size
+from piecewright.plan.rounding import drawn, given_size, measured_size, written_size
 from piecewright.plan.table import Table, points
 
 TAIL = 3.0  # so many widths of the strip are drawn of each end that is joined
@@ -42,21 +44,24 @@ def back_panels(action: Back, settings: Settings, line: int) -> tuple[Panel, ...
     layers.stroke(points(finished_outline(action.top), shift), "allowance", closed=True)
     beyond = (whole.width - (bounds(action.top)[2] - bounds(action.top)[0])) / 2
     if beyond > 0:
-        layers.dimension((0, 0), (drawn(beyond), 0), "bottom", cut_size(beyond, settings).shown)
+        layers.dimension((0, 0), (drawn(beyond), 0), "bottom", given_size(beyond, settings).shown)
     return cloth.panel(), layers.panel(words="Backing, batting, top")
 
 
 def bind_panels(action: Bind, settings: Settings, line: int) -> tuple[Panel, ...]:
-    """How two strips are joined, where there are two; the strip folded; and a corner of the quilt, bound."""
+    """How two strips are joined, where there are two, or the bands of a square cut on the bias; the strip folded; and a
+    corner of the quilt, bound."""
     made = action.binding
     panels = [_join(action, settings, line)] if made.strips > 1 else []
+    if made.square is not None:
+        panels.append(_bands(made.square, action, settings, line))
     wide, seam = drawn(made.width), drawn(settings.seam)
     tail = wide * TAIL
     folded = Table(settings, line)
     strip = _box(0, 0, tail + wide, wide / 2)
     folded.cloth.append(Cloth(outline=strip, fabric=action.fabric, line=line))
     folded.stroke(strip, "raw", closed=True)
-    folded.dimension((0, 0), (0, wide / 2), "left", measured_size(made.width / 2, settings).shown)
+    folded.dimension((0, 0), (0, wide / 2), "left", written_size(made.width / 2, settings, measured=True).shown)
     panels.append(folded.panel(words="Folded lengthwise"))
     corner = Table(settings, line)
     side = (0.0, 0.0), (seam, 0.0), (seam, tail - seam), (0.0, tail)
@@ -105,8 +110,25 @@ def _join(action: Bind, settings: Settings, line: int) -> Panel:
         table.cloth.append(Cloth(outline=over, fabric=action.fabric, line=line, wrong=True))
         table.stroke(over, "raw", closed=True)
         table.stroke(((wide - seam, 0.0), (wide - seam, wide)), "stitch")
-    table.dimension((-tail, 0), (-tail, wide), "left", cut_size(action.binding.width, settings).shown)
+    table.dimension((-tail, 0), (-tail, wide), "left", written_size(action.binding.width, settings).shown)
     return table.panel(words="Each join, right sides together")
+
+
+def _bands(square: BiasSquare, action: Bind, settings: Settings, line: int) -> Panel:
+    """The halves of the square, sewn to a slanted piece, wrong side up, with the bands drawn on it; smaller than the
+    strip, which could not be seen beside it. It lies as `bias_bands` derives it, the bias edges running on straight."""
+    smaller = drawn(action.binding.width) * TAIL / drawn(square.side)
+    side, seam = drawn(square.side) * smaller, drawn(settings.seam) * smaller
+    table = Table(settings, line)
+    slanted: tuple[Point, ...] = ((seam, 2 * seam - side), (side, seam), (side, side), (seam, seam))
+    table.cloth.append(Cloth(outline=slanted, fabric=action.fabric, line=line, wrong=True))
+    table.stroke(slanted, "raw", closed=True)
+    table.stroke(((seam, seam), (side, seam)), "seam")
+    apart = drawn(action.binding.width * Exact.root(2)) * smaller  # along the straight edges
+    for number in range(1, square.bands + 1):
+        table.stroke(((seam, seam - apart * number), (side, side - apart * number)), "drawn")
+    wide = written_size(action.binding.width, settings).shown
+    return table.panel(words=f"{square.bands} bands, {wide} apart")
 
 
 def _box(left: float, floor: float, right: float, top: float) -> tuple[Point, ...]:

@@ -43,7 +43,8 @@ def run(bench: Bench, said: Said) -> Done:
         unit=INCH_PER["inch" if inches else "cm"],
     )
     if made.square is not None:
-        pieces = [(Piece(shape="square", width=made.square, height=made.square, fabric=fabric), 1)]
+        side = made.square.side
+        pieces = [(Piece(shape="square", width=side, height=side, fabric=fabric), 1)]
     else:
         pieces = [
             (Piece(shape="strip", width=length, height=wide, fabric=fabric), count)
