@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from piecewright.exact import INCH_PER, Exact, decimal_text, fraction_text
 from piecewright.kernel.build import Build, Fabric, Settings, Sold
+from piecewright.kernel.buying import to_buy
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.model import ClothPlan, Extent, SheetPlan, StripPlan
 from piecewright.plan.rounding import cloth_size, cut_size, given_size, with_unit
@@ -17,7 +18,7 @@ from piecewright.plan.scene_cloth import cloth_figures
 from piecewright.plan.strip_text import how_texts, pieces_text, sheet_name, sheets_text, strip_plans
 from piecewright.plan.strips import Strips, strip_texts, strips_length
 from piecewright.plan.words import listed, plural
-from piecewright.plan.yardage import ClothCut, lacking, to_buy
+from piecewright.plan.yardage import ClothCut, is_backing, lacking
 
 _NO_BREAK = "\u00a0"
 
@@ -136,7 +137,7 @@ def _texts(
         what = listed([pieces_text(rows[index], count, cut.settings) for index, count in lacking(cut)])
         found.append(f"There is no cloth for {what}; this is the plan for the rest.")
     elif cut.bought:
-        found.append(_why(cut))
+        found.append(_why(cut, is_backing(rows.values())))
     if strips:
         count = sum(strip.strips for strip in strips)
         told = f"{plural(count, 'strip')}, {plural(len({strip.height.exact for strip in strips}), 'ruler setting')}"
@@ -176,8 +177,8 @@ def _buy(cut: ClothCut) -> str:
     return text
 
 
-def _why(cut: ClothCut) -> str:
-    """Why no less will do, or how far from that the plan may be."""
+def _why(cut: ClothCut, backing: bool) -> str:
+    """Why no less will do, or how far from that the plan may be. A `backing` could be pieced of other panels."""
 
     def told(least: Exact) -> str:
         if cut.sold.step is not None:
@@ -187,12 +188,14 @@ def _why(cut: ClothCut) -> str:
     less = "less" if cut.sold.step is not None else "fewer"
     if cut.any_bound == cut.bought:
         return f"No way of cutting needs {less}."
-    other = f"no way of cutting needs {less} than {told(cut.any_bound)}"
+    plan = "plan with straight strips for these panels" if backing else "plan with straight strips"
+    other = f"no way of cutting{', and of piecing the backing,' if backing else ''}"
+    other += f" needs {less} than {told(cut.any_bound)}"
     if cut.proved:
-        return f"No plan with straight strips needs {less}; {other}."
+        return f"No {plan} needs {less}; {other}."
     if cut.bound == cut.any_bound:
         return f"A better plan may be found, but {other}."
-    strips = f"no plan with straight strips needs {less} than {told(cut.bound)}"
+    strips = f"no {plan} needs {less} than {told(cut.bound)}"
     return f"A better plan may be found, but {strips}; {other}."
 
 

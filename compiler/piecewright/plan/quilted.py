@@ -41,15 +41,7 @@ def back_text(action: Back, settings: Settings) -> tuple[str, tuple[str, ...]]:
     size = extent_text(measured_extent(whole.width, whole.height, settings))
     top = extent_text(measured_extent(width(action.top), height(action.top), settings))
     beyond = given_size((whole.width - width(action.top)) / 2, settings).shown
-    along = cut_size(whole.length, settings).shown
-    if whole.panels == 1:
-        text = f"The backing is one piece of {action.fabric}."
-    else:
-        way = "side by side" if whole.upright else "one below the other"
-        text = (
-            f"Sew the {plural(whole.panels, 'panel')} of {action.fabric}, each {along} along the selvages, together"
-            f" {way}, and press the {'seam' if whole.panels == 2 else 'seams'} open."
-        )
+    text = _panels_text(action, settings)
     text += (
         " Lay the backing with its wrong side up, the batting on it and the top, right side up, in the middle. Baste"
         " the layers and quilt them; then trim backing and batting even with the top."
@@ -62,6 +54,41 @@ def back_text(action: Back, settings: Settings) -> tuple[str, tuple[str, ...]]:
     if sold is not None:
         details.append(f"a batting sold as {sold[0]}, {sold[1]} by {sold[2]}, is large enough")
     return sentence(text), tuple(sentence(detail) for detail in details)
+
+
+def _panels_text(action: Back, settings: Settings) -> str:
+    """What the backing is sewn from, with how the selvages lie."""
+    whole, fabric = action.backing, action.fabric
+    wide, last, length, piece = (
+        cut_size(size, settings).shown for size in (whole.panel, whole.last, whole.length, whole.piece)
+    )
+    across, along = "side by side", "one below the other"
+    if not whole.upright:
+        across, along = along, across
+
+    def sewn(count: int, size: str, how: str) -> str:
+        return f"{plural(count, 'panel')} of {fabric}, {size}, together {how}, and press {_the_seams(count - 1)} open."
+
+    if whole.seams == 0:
+        return f"The backing is one piece of {fabric}, {last} wide and {length} along the selvages."
+    narrow = sewn(whole.pieces, f"each {last} wide and {piece} along the selvages", along)
+    if whole.panels == 1:
+        return f"Sew the {narrow}"
+    if whole.panel == whole.last:
+        size = f"each {wide} wide and {length} along the selvages"
+    elif whole.panels == 2:
+        size = f"{wide} and {last} wide and each {length} along the selvages"
+    else:
+        size = f"{whole.panels - 1} of them {wide} and one {last} wide, and each {length} along the selvages"
+    if whole.pieces == 1:
+        return f"Sew the {sewn(whole.panels, size, across)}"
+    more = whole.piece * whole.pieces - settings.seam * 2 * (whole.pieces - 1) - whole.length
+    even = f", and trim it to {length}" if more else ""
+    return f"Sew the {narrow[:-1]}, for the narrow panel{even}. Then sew the {sewn(whole.panels, size, across)}"
+
+
+def _the_seams(count: int) -> str:
+    return "the seam" if count == 1 else "the seams"
 
 
 def bind_text(action: Bind, settings: Settings) -> tuple[str, tuple[str, ...]]:

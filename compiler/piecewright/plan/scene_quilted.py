@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from piecewright.exact import Exact
 from piecewright.kernel.action import Back, Bind
+from piecewright.kernel.backing import Backing
 from piecewright.kernel.binding import BiasSquare
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import bounds, finished_outline, raw_outline
@@ -21,15 +22,22 @@ def back_panels(action: Back, settings: Settings, line: int) -> tuple[Panel, ...
     whole = action.backing
     wide, tall = drawn(whole.width), drawn(whole.height)
     cloth = Table(settings, line)
-    cloth.cloth.append(Cloth(outline=_box(0, 0, wide, tall), fabric=action.fabric, line=line))
+    # the wrong side, where the seams are seen as they are pressed
+    back = Cloth(outline=_box(0, 0, wide, tall), fabric=action.fabric, line=line, wrong=whole.seams > 0)
+    cloth.cloth.append(back)
     cloth.stroke(_box(0, 0, wide, tall), "raw", closed=True)
-    ends = [drawn(whole.panel * n - settings.seam * (2 * n - 1)) for n in range(1, whole.panels)]
-    for at in ends:
-        cloth.stroke(((at, 0.0), (at, tall)) if whole.upright else ((0.0, tall - at), (wide, tall - at)), "seam")
+    across, along = _backing_seams(whole, settings.seam)
+    side, length = (wide, tall) if whole.upright else (tall, wide)
+    edge = across[-1] if across else 0.0  # of the last panel, which may be sewn end to end
+    lines = [((at, 0.0), (at, length)) for at in across] + [((edge, at), (side, at)) for at in along]
+    for start, end in lines:  # first left and then down, whichever way the selvages run
+        ends = (start, end) if whole.upright else ((start[1], tall - start[0]), (end[1], tall - end[0]))
+        cloth.stroke(ends, "seam")
     reach = min(wide, tall) / 6
-    x, y = ((ends[0] if ends else wide) / 2, tall / 2) if whole.upright else (wide / 2, tall - (ends or [tall])[0] / 2)
-    along: Point = (0.0, reach) if whole.upright else (reach, 0.0)
-    cloth.arrows.append(Arrow(start=(x - along[0], y - along[1]), end=(x + along[0], y + along[1]), role="grain"))
+    first = (across[0] if across else side) / 2
+    x, y = (first, tall / 2) if whole.upright else (wide / 2, tall - first)
+    grain: Point = (0.0, reach) if whole.upright else (reach, 0.0)
+    cloth.arrows.append(Arrow(start=(x - grain[0], y - grain[1]), end=(x + grain[0], y + grain[1]), role="grain"))
     cloth.dimension((0, 0), (wide, 0), "bottom", measured_size(whole.width, settings).shown)
     cloth.dimension((0, 0), (0, tall), "left", measured_size(whole.height, settings).shown)
 
@@ -46,6 +54,13 @@ def back_panels(action: Back, settings: Settings, line: int) -> tuple[Panel, ...
     if beyond > 0:
         layers.dimension((0, 0), (drawn(beyond), 0), "bottom", given_size(beyond, settings).shown)
     return cloth.panel(), layers.panel(words="Backing, batting, top")
+
+
+def _backing_seams(whole: Backing, seam: Exact) -> tuple[list[float], list[float]]:
+    """Where the seams between panels lie, from the first one's edge; and those of the last one, along it."""
+    across = [drawn(whole.panel * n - seam * (2 * n - 1)) for n in range(1, whole.panels)]
+    along = [drawn(whole.piece * n - seam * (2 * n - 1)) for n in range(1, whole.pieces)]
+    return across, along
 
 
 def bind_panels(action: Bind, settings: Settings, line: int) -> tuple[Panel, ...]:

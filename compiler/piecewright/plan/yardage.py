@@ -7,17 +7,17 @@ to it, and what is bought up to how it is sold.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Fabric, Settings, Sold
+from piecewright.kernel.buying import to_buy
 from piecewright.plan.cloth.model import CuttingPlan, Need, Part, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.needs import Asking, asking, left_of
-from piecewright.plan.rounding import up_to_mark
 
 CUTS = 3
 
@@ -25,9 +25,9 @@ CUTS = 3
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClothCut:
     """One fabric, planned. Lengths in inches: `bought` by the length (zero of sheets), and what no plan of the kind
-    (`bound`) and no way of cutting at all (`any_bound`) does without; of sheets the same three are numbers of sheets.
-    `washed` is what of `bought` is there to be cut. `waste` is the part of all cloth bought and used that is in no
-    piece, and `remnant` the largest rectangle of it, across and down."""
+    (`bound`) and no way of cutting at all (`any_bound`, however a backing is pieced) does without; of sheets the same
+    three are numbers of sheets. `washed` is what of `bought` is there to be cut. `waste` is the part of all cloth
+    bought and used that is in no piece, and `remnant` the largest rectangle of it, across and down."""
 
     fabric: Fabric
     settings: Settings
@@ -58,6 +58,7 @@ def cut_cloth(
     rows: Iterable[tuple[int, CutRow]], fabric: Fabric, settings: Settings, *, cuts: int = CUTS
 ) -> ClothCut:
     """The plan for rows of one fabric, each with its place in the cut list. `cuts`: 2 keeps to strips and sub-cuts."""
+    rows = tuple(rows)
     asked = asking(rows, fabric, settings)
     stock = stock_of(fabric, settings)
     sold, mark = fabric.sold or settings.sold, settings.ruler
@@ -70,6 +71,8 @@ def cut_cloth(
         number = sum(used.part.times for used in plan.used if used.source == "sheet")
         bought, bound, any_bound = Exact(number), Exact(-(-plan.bound // area)), Exact(-(-plan.any_bound // area))
         washed = Exact(0)
+    if is_backing(row for _, row in rows):
+        any_bound = min(any_bound, _pieced_bound(dict(rows), asked, stock, fabric, settings))
     return ClothCut(
         fabric=fabric,
         settings=settings,
@@ -117,6 +120,31 @@ def _by_length(
     return plan, (bought, bound, any_bound)
 
 
+def is_backing(rows: Iterable[CutRow]) -> bool:
+    """Whether panels of a backing are among what is cut, which could be other panels."""
+    return any(row.shape == "panel" for row in rows)
+
+
+def _pieced_bound(
+    rows: Mapping[int, CutRow], asked: Asking, stock: Stock, fabric: Fabric, settings: Settings
+) -> Exact:
+    """What no way of cutting does without, however a backing is pieced: by area, of its panels only what no seam
+    takes, since what they show together is the backing."""
+    sold, mark = fabric.sold or settings.sold, settings.ruler
+    seams = settings.seam * 2
+    area = Exact(0)
+    for one in asked.asked:
+        sides = mark * one.need.width, mark * one.need.height
+        if rows[one.row].shape == "panel":
+            sides = sides[0] - seams, sides[1] - seams
+        area += sides[0] * sides[1] * one.need.count
+    area -= sum((mark * one.width * mark * one.height * (one.count or 0) for one in stock.scraps), Exact(0))
+    if sold.step is None:
+        sheet = stock.sheets[0]
+        return Exact(max(0, (area / (mark * sheet.width * mark * sheet.height)).ceil()))
+    return to_buy(mark * max(0, (area / (mark * stock.width) / mark).ceil()), fabric, sold.step)
+
+
 def _beyond(fabric: Fabric) -> bool:
     return bool(fabric.shrinks or fabric.margin or fabric.margin_part)
 
@@ -137,13 +165,6 @@ def stock_of(fabric: Fabric, settings: Settings) -> Stock:
     steps = sold.step / mark
     plain = steps == steps.floor() and not _beyond(fabric)
     return Stock(width=wide, step=steps.floor() if plain else 1, scraps=scraps)
-
-
-def to_buy(length: Exact, fabric: Fabric, step: Exact) -> Exact:
-    """What to buy so that `length` is there to be cut, with the margin and after washing, in inches."""
-    if not length:
-        return length
-    return up_to_mark((length * (1 + fabric.margin_part) + fabric.margin) / (1 - fabric.shrinks), step)
 
 
 def fabric_rows(build: Build, rows: tuple[CutRow, ...]) -> Iterator[tuple[Fabric, list[tuple[int, CutRow]]]]:
