@@ -12,7 +12,7 @@ from piecewright.exact import Exact
 
 ROUND = Exact(4)  # inches that backing and batting reach beyond the top on every side, as quilting takes it up
 ROUND_METRIC = Exact(10)  # the same in centimetres
-SIDE_BY_SIDE = 4  # a fifth piece would shorten the cloth by a twentieth of the quilt at most, for one more seam
+SCRAP = 8  # what is shorter than an eighth of the width is none to piece a panel from
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +86,7 @@ def backing(
         )
         for side, length, upright in ways
         for panels, last in (_panels(side, usable, seam),)
-        for pieces, piece in _pieces(last, length, 1 if whole else SIDE_BY_SIDE, usable, seam, mark)
+        for pieces, piece in _pieces(last, length, whole, usable, seam, mark)
     ]
     return min(found, key=lambda one: (buys(one.cloth), one.seams, one.cloth, not one.upright))
 
@@ -101,16 +101,16 @@ def _panels(side: Exact, usable: Exact, seam: Exact) -> tuple[int, Exact]:
 
 
 def _pieces(
-    width: Exact, length: Exact, most: int, usable: Exact, seam: Exact, mark: Exact
+    width: Exact, length: Exact, whole: bool, usable: Exact, seam: Exact, mark: Exact
 ) -> Iterator[tuple[int, Exact]]:
     """In how many pieces a panel may be cut, and how long each is: side by side they lie within the width.
 
     k of length p make k p - 2s (k - 1), so that p = (length + 2s (k - 1)) / k.
     """
     yield 1, length
+    most = 1 if whole else (usable / (mark * (width / mark).ceil())).floor()
     for count in range(2, most + 1):
-        if mark * (width / mark).ceil() * count > usable:
-            return
         piece = mark * ((length + seam * 2 * (count - 1)) / count / mark).ceil()
-        if piece > seam * 2 and piece < length:
-            yield count, piece
+        if piece < usable / SCRAP or piece >= length:
+            return
+        yield count, piece

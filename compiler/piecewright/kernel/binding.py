@@ -15,7 +15,7 @@ from piecewright.kernel.unit import Unit
 
 EXTRA = Exact(10)  # inches for the corners and for joining the ends: common practice
 EXTRA_METRIC = Exact(25)  # the same in centimetres
-JOINS = ("diagonal", "straight", "bias")
+SCRAP = 8  # what is shorter than an eighth of the width is none to join
 Join = Literal["diagonal", "straight", "bias"]
 
 
@@ -77,6 +77,8 @@ def binding(
         raise ValueError("a strip no longer than its joins")
     count = max(1, ((length - loss) / (usable - loss)).ceil())
     last = Exact(((length + loss * (count - 1) - usable * (count - 1)) / mark).ceil()) * mark
+    if count > 1:  # no scrap at the end; what is too long is cut off where the ends meet
+        last = max(last, mark * (usable / SCRAP / mark).ceil())
     last = min(last, usable)
     full = usable if count > 1 else last
     return Binding(round=around, length=length, width=width, join=join, strips=count, full=full, last=last)

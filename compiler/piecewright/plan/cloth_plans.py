@@ -137,7 +137,7 @@ def _texts(
         what = listed([pieces_text(rows[index], count, cut.settings) for index, count in lacking(cut)])
         found.append(f"There is no cloth for {what}; this is the plan for the rest.")
     elif cut.bought:
-        found.append(_why(cut, is_backing(rows.values())))
+        found.append(_why(cut, is_backing(rows[one.row] for one in cut.asking.asked)))
     if strips:
         count = sum(strip.strips for strip in strips)
         told = f"{plural(count, 'strip')}, {plural(len({strip.height.exact for strip in strips}), 'ruler setting')}"

@@ -38,7 +38,7 @@ def batting(width: Exact, height: Exact) -> tuple[str, int, int] | None:
 def back_text(action: Back, settings: Settings) -> tuple[str, tuple[str, ...]]:
     """How the backing is joined and the layers are put together; and the sizes of all three."""
     whole = action.backing
-    size = extent_text(measured_extent(whole.width, whole.height, settings))
+    across, down = (cut_size(side, settings).shown for side in (whole.width, whole.height))
     top = extent_text(measured_extent(width(action.top), height(action.top), settings))
     beyond = given_size((whole.width - width(action.top)) / 2, settings).shown
     text = _panels_text(action, settings)
@@ -47,7 +47,7 @@ def back_text(action: Back, settings: Settings) -> tuple[str, tuple[str, ...]]:
         " the layers and quilt them; then trim backing and batting even with the top."
     )
     details = [
-        f"backing and batting: {size} each, {beyond} beyond the top on every side",
+        f"backing and batting: {across} by {down} each, {beyond} beyond the top on every side",
         f"top, with its seam allowance: {top}",
     ]
     sold = batting(whole.width, whole.height) if settings.units == "inch" else None
@@ -62,18 +62,17 @@ def _panels_text(action: Back, settings: Settings) -> str:
     wide, last, length, piece = (
         cut_size(size, settings).shown for size in (whole.panel, whole.last, whole.length, whole.piece)
     )
-    across, along = "side by side", "one below the other"
-    if not whole.upright:
-        across, along = along, across
+    run = f"the selvages {'up and down' if whole.upright else 'across'} the quilt"
+    beside = f"{'side by side' if whole.upright else 'one below the other'}, {run}"
 
     def sewn(count: int, size: str, how: str) -> str:
-        return f"{plural(count, 'panel')} of {fabric}, {size}, together {how}, and press {_the_seams(count - 1)} open."
+        return f"{plural(count, 'panel')} of {fabric}, {size}, together {how}, and press {_the_seams(count - 1)} open"
 
     if whole.seams == 0:
-        return f"The backing is one piece of {fabric}, {last} wide and {length} along the selvages."
-    narrow = sewn(whole.pieces, f"each {last} wide and {piece} along the selvages", along)
+        return f"The backing is one piece of {fabric}, {last} wide and {length} along the selvages: {run}."
+    narrow = f"each {last} wide and {piece} along the selvages"
     if whole.panels == 1:
-        return f"Sew the {narrow}"
+        return f"Sew the {sewn(whole.pieces, narrow, f'end to end, {run}')}."
     if whole.panel == whole.last:
         size = f"each {wide} wide and {length} along the selvages"
     elif whole.panels == 2:
@@ -81,10 +80,11 @@ def _panels_text(action: Back, settings: Settings) -> str:
     else:
         size = f"{whole.panels - 1} of them {wide} and one {last} wide, and each {length} along the selvages"
     if whole.pieces == 1:
-        return f"Sew the {sewn(whole.panels, size, across)}"
+        return f"Sew the {sewn(whole.panels, size, beside)}."
     more = whole.piece * whole.pieces - settings.seam * 2 * (whole.pieces - 1) - whole.length
     even = f", and trim it to {length}" if more else ""
-    return f"Sew the {narrow[:-1]}, for the narrow panel{even}. Then sew the {sewn(whole.panels, size, across)}"
+    first = sewn(whole.pieces, narrow, "end to end")
+    return f"Sew the {first}, for the narrow panel{even}. Then sew the {sewn(whole.panels, size, beside)}."
 
 
 def _the_seams(count: int) -> str:

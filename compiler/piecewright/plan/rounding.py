@@ -19,7 +19,6 @@ from piecewright.plan.model import Extent, Point, Size
 MEASURED = {"inch": Exact(1, 16), "cm": INCH_PER["mm"], "mm": INCH_PER["mm"]}
 """The finest mark a measure is read to, in inches, by the pattern's units."""
 
-_OTHERS: dict[Units, tuple[Units, ...]] = {"inch": ("mm", "cm"), "cm": ("inch",), "mm": ("inch",)}
 _UNIT_SIGNS = {"inch": "in", "cm": "cm", "mm": "mm"}
 _NO_BREAK = "\u00a0"
 
@@ -61,31 +60,33 @@ def given_size(x: Exact, settings: Settings) -> Size:
 
 def written_size(x: Exact, settings: Settings, *, measured: bool = False) -> Size:
     """A size that is written and laid off on the work, as the width of a binding or the distance of a cut: as it is
-    written, not rounded, if its unit halves down to it; else up to the mark as any size to cut, or as a measure."""
-    own = _as_written(x, settings, halving=True)
+    written, not rounded; what nobody writes, a root or a third, up to the mark as any size to cut, or as a measure."""
+    own = _as_written(x, settings, ending=True)
     return own or (measured_size if measured else cut_size)(x, settings)
 
 
-def _as_written(x: Exact, settings: Settings, *, halving: bool = False) -> Size | None:
+def _as_written(x: Exact, settings: Settings, *, ending: bool = False) -> Size | None:
     """Exactly, in the pattern's unit, or in another one, named, if only that has a short fraction or decimal for it;
     None where none has."""
     if not x.is_rational:
         return None
-    if _is_short(x, settings.units, halving):
+    if _is_short(x, settings.units, ending):
         return _size(x, x, settings.units)
-    for units in _OTHERS[settings.units]:
-        if _is_short(x, units, halving=True):
-            shown = with_unit(_text(x / INCH_PER[units], units, typographic=True), units)
-            return replace(measured_size(x, settings), shown=shown)
-    return None
+    other: Units = "inch"
+    if settings.units == "inch":
+        other = "mm" if abs(x) < INCH_PER["cm"] * 2 else "cm"
+    if not _is_short(x, other, ending=True):
+        return None
+    shown = with_unit(_text(x / INCH_PER[other], other, typographic=True), other)
+    return replace(measured_size(x, settings), shown=shown)
 
 
-def _is_short(x: Exact, units: Units, halving: bool) -> bool:
-    """Whether a size is a fraction down to 64ths of an inch, if `halving` one on a ruler, or a decimal of at most three
-    places."""
+def _is_short(x: Exact, units: Units, ending: bool) -> bool:
+    """Whether a size is a fraction down to 64ths of an inch, if `ending` one whose decimal ends; or a decimal of at
+    most three places."""
     bottom = (x / INCH_PER[units]).ratio[1]
     if units == "inch":
-        return 64 % bottom == 0 if halving else bottom <= 64
+        return bottom <= 64 and (not ending or 10**6 % bottom == 0)
     return 1000 % bottom == 0
 
 
