@@ -81,6 +81,9 @@ def test_a_seam(units: str, seam: str, shown: str, joins: str) -> None:
 def test_sizes_between_the_marks(units: str, numbers: tuple[str, ...], shown: tuple[str, ...]) -> None:
     told = words(written(units, *numbers)).replace("\u202f", " ").replace("\u00a0", " ")
     width, beyond, trim, cut = shown
+    off = {"6.25": "6.3", "2 ³⁄₁₆": "2¼"}.get(width)  # so the strips are listed, and the step says so
+    assert ("the next mark of the ruler" in told) == bool(off)
+    assert not off or f"The strips are cut {off}, the next mark of the ruler." in told
     assert f"edge strip {width}." in told or f"edge strips {width} end to end" in told
     assert f"each, {beyond} beyond the top on every side" in told
     assert f"Trim to {trim} by {trim}, centred" in told

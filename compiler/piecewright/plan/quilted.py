@@ -8,7 +8,15 @@ from piecewright.kernel.binding import BiasSquare
 from piecewright.kernel.build import Made, Settings
 from piecewright.kernel.measure import height, width
 from piecewright.plan.model import Extent
-from piecewright.plan.rounding import cut_size, given_size, least_size, measured_extent, with_unit, written_size
+from piecewright.plan.rounding import (
+    cut_size,
+    given_size,
+    least_size,
+    measured_extent,
+    up_to_mark,
+    with_unit,
+    written_size,
+)
 from piecewright.plan.words import extent_text, plural, sentence
 
 # as sold, in inches: names and sizes vary by maker, and the crib's is common practice, no source
@@ -111,6 +119,8 @@ def bind_text(action: Bind, settings: Settings) -> tuple[str, tuple[str, ...]]:
     else:
         how = "on the diagonal" if made.join == "diagonal" else "with straight seams"
         text = f"Join the {made.strips} {action.fabric} strips {wide} end to end {how}, and press the seams open."
+    if made.square is None and up_to_mark(made.width, settings.ruler) != made.width:
+        details.append(f"the strips are cut {cut_size(made.width, settings).shown}, the next mark of the ruler")
     text += (
         " Fold the strip lengthwise, wrong sides together, and press. Sew it to the front of the quilt, all raw edges"
         f" even, with a seam of {seam}; fold a mitre at each corner, and join the ends. Turn it over the edge and sew"
