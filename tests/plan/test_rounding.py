@@ -197,7 +197,7 @@ def test_written_sizes_are_not_rounded_unless_nobody_can_have_written_them() -> 
     assert written_size(Exact(11, 5), INCHES).shown == "2⅕"
     assert written_size(Exact(7, 3), INCHES).shown == "2⅜" and cut_size(Exact(7, 3), INCHES).shown == "2⅜"
     assert written_size(Exact(7, 3), INCHES, measured=True).shown == "generous 2\u202f⁵⁄₁₆"
-    assert written_size(R2, INCHES, measured=True).shown == "generous 1⅜"
+    assert written_size(R2, INCHES, measured=True).shown == "scant 1\u202f⁷⁄₁₆"
 
 
 def test_what_there_is_at_least_is_rounded_down() -> None:
