@@ -105,7 +105,7 @@ def least_backing(
     across: Fraction, down: Fraction, usable: Fraction, seam: Fraction, step: Fraction, *, upright: bool
 ) -> tuple[int, int]:
     """The fewest steps bought, and with these the fewest seams: one piece either way, panels side by side, and the last
-    one from pieces cut side by side, however many, none shorter than an eighth of the width."""
+    one from pieces cut side by side, however many, none shorter than a ninth of the width."""
     ways = [(across, down)] if upright else [(across, down), (down, across)]
     found = (one for side, along in ways for one in _backings(side, along, usable, seam))
     return min((bought(cloth, step), seams) for cloth, seams in found)
@@ -118,7 +118,7 @@ def _backings(side: Fraction, along: Fraction, usable: Fraction, seam: Fraction)
     narrow = side - full * (usable - 2 * seam)
     for count in range(1, max(1, floor(usable / narrow)) + 1):
         piece = (along + 2 * seam * (count - 1)) / count
-        if count == 1 or piece >= usable / 8:
+        if count == 1 or piece >= usable / 9:
             yield along * full + piece, full + count - 1
 
 

@@ -83,7 +83,7 @@ def plain(rng: Random) -> Quilt:
     kinds = CM if metric else INCH
     text, seam, usable = heading(rng, kinds, metric)
     unit = Fraction(5, 2) if metric else Fraction(1)
-    low, high = (4, 28) if rng.random() < 0.25 else (12, 112)  # some are runners
+    low, high = (8, 28) if rng.random() < 0.25 else (12, 112)  # some are runners
     across, down = (rng.randrange(low, 112) * unit + size(seam) * 2, rng.randrange(low, high) * unit + size(seam) * 2)
     if rng.random() < 0.5:
         across, down = down, across
