@@ -114,7 +114,8 @@ def _backed(quilt: Quilt, made: Printed) -> None:
     assert 0 <= long - along <= quilt.mark * (told.pieces + 1) and max(told.widths) <= quilt.usable
     # least is bought, then fewest seams
     usable = quilt.usable // quilt.mark * quilt.mark
-    steps, seams = hand.least_backing(across, down, usable, quilt.seam, quilt.step, upright=quilt.directional)
+    upright = quilt.directional
+    steps, seams = hand.least_backing(across, down, usable, quilt.seam, quilt.step, quilt.mark, upright=upright)
     own = len(told.widths) - 1 + told.pieces - 1
     assert steps <= _steps(quilt, made, "backing") <= steps + 1, quilt.text
     assert _steps(quilt, made, "backing") > steps or own <= seams, quilt.text
