@@ -87,6 +87,7 @@ def sentences(file: Path) -> Iterator[str]:
 KNOWN = (
     r"^No way of cutting needs (less|fewer)",
     r"^No plan with straight strips needs (less|fewer); no way of cutting needs",
+    r"^No plan with straight strips for these panels needs (less|fewer); no way of cutting, and of piecing ",
     r"^A better plan may be found, but no ",
     r"% of the cloth is left over",
     r"^You should now have \d+, all alike\.$",

@@ -17,16 +17,25 @@ def backed(action: done.Back, back: Back) -> None:
     left, bottom, right, top = bounds(action.top)
     assert backing.width - (right - left) == backing.height - (top - bottom) > 0
     assert backing.last <= backing.panel
+    along, across = ((0.0, 1.0), (1.0, 0.0)) if backing.upright else ((1.0, 0.0), (0.0, 1.0))
 
-    def panel(wide: Exact) -> Any:
-        across, down = (wide, backing.length) if backing.upright else (backing.length, wide)
-        return back.piece(across, down, fabric, s)
+    def panel(wide: Exact, long: Exact) -> Any:
+        return back.piece(*((wide, long) if backing.upright else (long, wide)), fabric, s)
 
-    whole = panel(backing.panel if backing.panels > 1 else backing.last)
-    here, there = ((1.0, 0.0), (-1.0, 0.0)) if backing.upright else ((0.0, 1.0), (0.0, -1.0))
+    def joined(first: Any, other: Any, way: tuple[float, float]) -> Any:
+        here, there = way, (-way[0], -way[1])
+        return back.sew(first, facing(first, here, back), other, facing(other, there, back), False)
+
+    last, rest = panel(backing.last, backing.piece), backing.length
+    for _ in range(1, backing.pieces):
+        rest -= backing.piece - s * 2
+        last = joined(last, panel(backing.last, min(rest, backing.piece)), along)  # the last one trimmed even
+    whole = last
     for number in range(1, backing.panels):
-        other = panel(backing.last if number == backing.panels - 1 else backing.panel)
-        whole = back.sew(whole, facing(whole, here, back), other, facing(other, there, back), False)
+        first = panel(backing.panel, backing.length)
+        whole = first if number == 1 else joined(whole, first, across)
+    if backing.panels > 1:
+        whole = joined(whole, last, across)
     back.check(whole, rectangle(backing.width, backing.height, fabric=fabric, allowance=s))
 
 
@@ -36,8 +45,10 @@ def bound(action: done.Bind, back: Back) -> None:
     binding, s = action.binding, action.top.allowance
     back.goes_round(action.top, binding.round)
     assert binding.length > binding.round
-    if binding.square is not None:  # sewn into a tube, the square has lost two allowances of one side
-        assert (binding.square - s * 2) * binding.square >= binding.length * binding.width
+    if binding.square is not None:  # its bands lie apart along the straight edges, which are an allowance short of it
+        square, apart = binding.square, binding.width * Exact.root(2)
+        assert square.bands * apart <= square.side - s < (square.bands + 1) * apart
+        assert square.length >= binding.length
         return
     join = binding.width if binding.join == "diagonal" else s * 2
     before = (binding.full - join) * (binding.strips - 1)  # what all but the last strip add

@@ -16,11 +16,13 @@ from piecewright.plan.rounding import (
     drawn,
     drawn_point,
     given_size,
+    least_size,
     measured_extent,
     measured_size,
     nearest_mark,
     up_to_mark,
     with_unit,
+    written_size,
 )
 
 R2 = Exact.root(2)
@@ -181,9 +183,26 @@ def test_given_sizes_are_not_rounded() -> None:
     assert given_size(Exact(1, 4), INCHES).shown == "¼"
     assert given_size(Exact(3, 4) * CM, CENTIMETRES).shown == "0.75"
     assert given_size(Exact(1, 4), CENTIMETRES).shown == "0.635"
-    assert given_size(Exact(3, 4) * CM, INCHES).shown == "scant ⁵⁄₁₆"
+    # of another system of units, where that alone has a short number
+    assert given_size(Exact(3, 4) * CM, INCHES).shown == "7.5\u00a0mm"
+    assert given_size(CM * 110, INCHES).shown == "110\u00a0cm"
+    assert given_size(Exact(5, 16), CENTIMETRES).shown == "⁵⁄₁₆\u00a0in"
+    assert with_unit(given_size(Exact(5, 16), CENTIMETRES).shown, "cm") == "⁵⁄₁₆\u00a0in"
     assert given_size(Exact(1, 3) * CM, CENTIMETRES).shown == "generous 0.3"
     assert given_size(R2 / 4, INCHES).shown == "scant ⅜"
+
+
+def test_written_sizes_are_not_rounded_unless_nobody_can_have_written_them() -> None:
+    assert written_size(Exact(5, 4) * 5 * CM, CENTIMETRES).shown == "6.25"
+    assert written_size(Exact(11, 5), INCHES).shown == "2⅕"
+    assert written_size(Exact(7, 3), INCHES).shown == "2⅜" and cut_size(Exact(7, 3), INCHES).shown == "2⅜"
+    assert written_size(Exact(7, 3), INCHES, measured=True).shown == "generous 2\u202f⁵⁄₁₆"
+    assert written_size(R2, INCHES, measured=True).shown == "scant 1\u202f⁷⁄₁₆"
+
+
+def test_what_there_is_at_least_is_rounded_down() -> None:
+    assert least_size(22 * R2, INCHES).shown == "31"
+    assert least_size(Exact(63, 16), INCHES).shown == "3⅞"
 
 
 def test_units() -> None:

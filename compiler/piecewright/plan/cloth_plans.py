@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from piecewright.exact import INCH_PER, Exact, decimal_text, fraction_text
 from piecewright.kernel.build import Build, Fabric, Settings, Sold
+from piecewright.kernel.buying import to_buy
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.model import ClothPlan, Extent, SheetPlan, StripPlan
 from piecewright.plan.rounding import cloth_size, cut_size, given_size, with_unit
@@ -17,7 +18,7 @@ from piecewright.plan.scene_cloth import cloth_figures
 from piecewright.plan.strip_text import how_texts, pieces_text, sheet_name, sheets_text, strip_plans
 from piecewright.plan.strips import Strips, strip_texts, strips_length
 from piecewright.plan.words import listed, plural
-from piecewright.plan.yardage import ClothCut, lacking, to_buy
+from piecewright.plan.yardage import ClothCut, is_backing, lacking
 
 _NO_BREAK = "\u00a0"
 
@@ -185,7 +186,7 @@ def _buy(cut: ClothCut) -> str:
 
 def _why(cut: ClothCut, rows: Mapping[int, CutRow]) -> str:
     """Why no less will do, or how far from that the plan may be; said of the class of plans that the bound is of, and
-    of rough pieces as large as they are."""
+    of rough pieces as large as they are. A backing could be pieced of other panels."""
 
     def told(least: Exact) -> str:
         if cut.sold.step is not None:
@@ -197,13 +198,16 @@ def _why(cut: ClothCut, rows: Mapping[int, CutRow]) -> str:
         less += " for these rough pieces"
     if cut.any_bound == cut.bought:
         return f"No way of cutting needs {less}."
-    other = f"no way of cutting needs {less} than {told(cut.any_bound)}"
+    backing = is_backing(rows[one.row] for one in cut.asking.asked)
     kind = "with straight strips" if not cut.asking.longs else "with long strips joined across the cloth or cut whole"
+    plan = f"plan {kind}{' for these panels' if backing else ''}"
+    other = f"no way of cutting{', and of piecing the backing,' if backing else ''}"
+    other += f" needs {less} than {told(cut.any_bound)}"
     if cut.proved:
-        return f"No plan {kind} needs {less}; {other}."
+        return f"No {plan} needs {less}; {other}."
     if cut.bound == cut.any_bound:
         return f"A better plan may be found, but {other}."
-    strips = f"no plan {kind} needs {less} than {told(cut.bound)}"
+    strips = f"no {plan} needs {less} than {told(cut.bound)}"
     return f"A better plan may be found, but {strips}; {other}."
 
 

@@ -13,7 +13,7 @@ from dataclasses import replace
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.alike import has_hands, piece_shape, written_size
-from piecewright.kernel.build import Build
+from piecewright.kernel.build import Build, Settings
 from piecewright.kernel.demand import Cutting
 from piecewright.plan.curves import hollow_note, hollows, letters
 from piecewright.plan.model import CutPlan
@@ -91,7 +91,7 @@ def cut_plans(
             height=cut_size(row.height, build.settings),
             count=row.count,
             reversed=row.reversed,
-            label="; ".join(filter(None, (*_notes(row, titles), hollow_note(row.hollows, known)))),
+            label="; ".join(filter(None, (*_notes(row, titles, build.settings), hollow_note(row.hollows, known)))),
             units=tuple(dict.fromkeys(ids[key] for key, _ in row.units)),
             angle=row.angle,
             each=row.each,
@@ -172,11 +172,13 @@ def _together(group: list[CutRow]) -> CutRow:
     return replace(group[0], units=tuple(units.items()))
 
 
-def _notes(row: CutRow, titles: Mapping[str, str]) -> tuple[str, ...]:
-    return _label(row, titles), _grain(row), row.halved
+def _notes(row: CutRow, titles: Mapping[str, str], settings: Settings) -> tuple[str, ...]:
+    return _label(row, titles), _grain(row, settings), row.halved
 
 
-def _grain(row: CutRow) -> str:
+def _grain(row: CutRow, settings: Settings) -> str:
+    if row.shape == "panel":
+        return f"{cut_size(row.height, settings).shown} along the selvage"
     return "long side along the selvage" if row.lengthwise and row.width != row.height else ""
 
 

@@ -8,7 +8,7 @@ from piecewright.kernel.build import Made, Settings, Step
 from piecewright.kernel.measure import bounds, height, width
 from piecewright.kernel.unit import Unit
 from piecewright.plan.places import edges_words, is_edge, is_point, line_words, point_words
-from piecewright.plan.rounding import cut_size, measured_extent, measured_size
+from piecewright.plan.rounding import given_size, measured_extent, measured_size, written_size
 from piecewright.plan.words import extent_text, listed, plural, sentence, spoken_size
 
 _SIDES = ("left", "right", "top", "bottom")
@@ -41,9 +41,9 @@ def trim_text(action: Trim, step: Step, settings: Settings) -> str:
     beyond = beyond_points(action.ruler)
     if beyond is not None:
         there = extent_text(measured_extent(action.width, action.height, settings))
-        lead = f"trim {each}{_shown(beyond, settings)} beyond the outermost points on every side, to {there}"
+        lead = f"trim {each}{given_size(beyond, settings).shown} beyond the outermost points on every side, to {there}"
         return sentence(f"{lead}; {_off(action.off, settings)}")
-    size = f"{cut_size(action.width, settings).shown} by {cut_size(action.height, settings).shown}"
+    size = f"{written_size(action.width, settings).shown} by {written_size(action.height, settings).shown}"
     text = f"trim {each}to {size}"
     for aligned in _alignments(action.ruler, settings):
         text += f", {aligned}"
@@ -62,7 +62,7 @@ def _at(place: str) -> str:
 
 
 def _segments_text(action: Subcut, made: Made, settings: Settings) -> str:
-    wide = _shown(action.distance, settings)
+    wide = _written(action.distance, settings)
     text = f"Cut the strips across into segments {wide} wide"
     if action.angle is not None:
         start, end = action.lines[0]
@@ -81,7 +81,7 @@ def cut_where(action: Subcut, step: Step, settings: Settings) -> str:
     edges = [place for place in step.places if is_edge(place)]
     points = [place for place in step.places if is_point(place)]
     if action.distance is not None and edges:
-        return f"{_shown(action.distance, settings)} from {edges_words(edges[:1])}"
+        return f"{_written(action.distance, settings)} from {edges_words(edges[:1])}"
     if len(points) >= 2 and action.distance is None:
         return f"from {point_words(points[0])} to {point_words(points[1])}"
     if len(action.lines) == 2:
@@ -112,6 +112,10 @@ def _shown(length: Exact | None, settings: Settings) -> str:
     return "" if length is None else measured_size(length, settings).shown
 
 
+def _written(length: Exact | None, settings: Settings) -> str:
+    return "" if length is None else written_size(length, settings, measured=True).shown
+
+
 def _alignments(ruler: Ruler, settings: Settings) -> list[str]:
     texts = []
     for word, line, distance in ruler.alignments:
@@ -121,7 +125,8 @@ def _alignments(ruler: Ruler, settings: Settings) -> list[str]:
             texts.append(f"the ruler's diagonal on the {word}")
         else:
             side = _side(ruler, line, distance)
-            texts.append(f"the {word} {_shown(distance, settings)} from the {side}" if side else f"the {word} as shown")
+            where = f"{_written(distance, settings)} from the {side}" if side else "as shown"
+            texts.append(f"the {word} {where}")
     return texts
 
 

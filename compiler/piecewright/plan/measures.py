@@ -5,7 +5,7 @@ from __future__ import annotations
 from piecewright.exact import Exact
 from piecewright.kernel.build import Expect, Settings
 from piecewright.plan.places import place_words
-from piecewright.plan.rounding import given_size, measured_size
+from piecewright.plan.rounding import given_size, written_size
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import sentence
 
@@ -19,7 +19,7 @@ def measure_text(expect: Expect, tongue: Tongue) -> str:
 
 
 def _length(value: Exact, settings: Settings) -> str:
-    return measured_size(value, settings).shown
+    return written_size(value, settings, measured=True).shown
 
 
 def _within(expect: Expect, settings: Settings) -> str:

@@ -290,7 +290,7 @@ def _sides(row: CutRow, fabric: Fabric, settings: Settings) -> tuple[Exact, Exac
         sides = (up_to_mark(row.radius + settings.seam * 2, mark),) * 2
     if row.shape == "strip":  # which may be as long as the cloth is wide, wherever that ends
         return min(sides[1], max(row.height, fabric.usable)), sides[0], False
-    if fabric.directional:
+    if fabric.directional or row.shape == "panel":  # of a backing, whose selvages are decided
         return (*sides, False)
     short, long = sorted(sides)
     if row.lengthwise or fabric.lengthwise:

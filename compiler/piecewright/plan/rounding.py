@@ -4,10 +4,13 @@ Lengths come in inches, exact, and are printed in the pattern's units: inches as
 and millimetres as decimals. A size that is cut is rounded **up** to the ruler's mark, so that nothing is ever
 cut too small. A size that is measured goes to the nearest mark that the eye can read, 1/16 in or 1 mm, and is
 called scant when the cloth is a little smaller than that and generous when it is larger; what lies on the
-ruler's own mark is printed as it is. A size that was given, as the seam allowance, is not rounded at all.
+ruler's own mark is printed as it is. A size that was given, as the seam allowance, is not rounded at all; nor is
+one that the designer wrote and that is laid off on the work, as the width of a binding.
 """
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 from piecewright.exact import INCH_PER, Exact, Vector, decimal_text, fraction_text
 from piecewright.kernel.build import Settings, Units
@@ -44,15 +47,47 @@ def cloth_size(x: Exact, settings: Settings) -> Size:
     return cut_size(x, settings)
 
 
+def least_size(x: Exact, settings: Settings) -> Size:
+    """What there is at least of something that is cut: down to the ruler's mark, so that no more is promised."""
+    return _size(x, settings.ruler * (x / settings.ruler).floor(), settings.units)
+
+
 def given_size(x: Exact, settings: Settings) -> Size:
-    """A size that the designer set and nobody cuts, as the seam allowance: not rounded, unless it came from
-    another system of units and has no short fraction or decimal in this one; then as a measure."""
-    own = x / INCH_PER[settings.units]
-    if own.is_rational:
-        bottom = own.ratio[1]
-        if bottom <= 64 if settings.units == "inch" else 1000 % bottom == 0:
-            return _size(x, x, settings.units)
-    return measured_size(x, settings)
+    """A size that the designer set and nobody cuts, as the seam allowance: as she wrote it, also in another unit than
+    the pattern's; what nobody can have written so, as a root, as a measure."""
+    return _as_written(x, settings) or measured_size(x, settings)
+
+
+def written_size(x: Exact, settings: Settings, *, measured: bool = False) -> Size:
+    """A size that is written and laid off on the work, as the width of a binding or the distance of a cut: as it is
+    written, not rounded; what nobody writes, a root or a third, up to the mark as any size to cut, or as a measure."""
+    own = _as_written(x, settings, ending=True)
+    return own or (measured_size if measured else cut_size)(x, settings)
+
+
+def _as_written(x: Exact, settings: Settings, *, ending: bool = False) -> Size | None:
+    """Exactly, in the pattern's unit, or in another one, named, if only that has a short fraction or decimal for it;
+    None where none has."""
+    if not x.is_rational:
+        return None
+    if _is_short(x, settings.units, ending):
+        return _size(x, x, settings.units)
+    other: Units = "inch"
+    if settings.units == "inch":
+        other = "mm" if abs(x) < INCH_PER["cm"] * 2 else "cm"
+    if not _is_short(x, other, ending=True):
+        return None
+    shown = with_unit(_text(x / INCH_PER[other], other, typographic=True), other)
+    return replace(measured_size(x, settings), shown=shown)
+
+
+def _is_short(x: Exact, units: Units, ending: bool) -> bool:
+    """Whether a size is a fraction down to 64ths of an inch, if `ending` one whose decimal ends; or a decimal of at
+    most three places."""
+    bottom = (x / INCH_PER[units]).ratio[1]
+    if units == "inch":
+        return bottom <= 64 and (not ending or 10**6 % bottom == 0)
+    return 1000 % bottom == 0
 
 
 def measured_size(x: Exact, settings: Settings) -> Size:
@@ -72,8 +107,11 @@ def measured_extent(width: Exact, height: Exact, settings: Settings) -> Extent:
 def with_unit(shown: str, units: Units) -> str:
     """A printed size or sizes followed by the unit, which does not break off: `6½ in`, `6½ by 9 in`, `16.5 cm`.
 
-    Sizes carry no unit of their own; a sentence that needs one says it once, after the last size.
+    Sizes carry no unit of their own; a sentence that needs one says it once, after the last size. One that was written
+    in another unit does, and keeps it.
     """
+    if shown.endswith(tuple(_NO_BREAK + sign for sign in _UNIT_SIGNS.values())):
+        return shown
     return f"{shown}{_NO_BREAK}{_UNIT_SIGNS[units]}"
 
 

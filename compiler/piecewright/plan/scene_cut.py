@@ -10,7 +10,7 @@ from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import raw_edge, raw_outline
 from piecewright.kernel.unit import Unit
 from piecewright.plan.model import Arrow, Lead, Panel, Point, Side
-from piecewright.plan.rounding import cut_size, measured_size
+from piecewright.plan.rounding import cut_size, measured_size, written_size
 from piecewright.plan.table import Table, extremes, points
 
 WHOLE: tuple[Side, Side] = ("bottom", "left")
@@ -98,7 +98,7 @@ def subcut_panels(
         before.stroke(points(cut), "cut")
     if action.angle is not None and action.distance is not None:
         _guide(before, action.lines)
-        shown = cut_size(action.distance, settings).shown
+        shown = written_size(action.distance, settings).shown
         panels = [before.panel(words=f"{shown} apart, square to the cut")]
     else:
         _distance(before, action, settings)
@@ -159,4 +159,4 @@ def _parallel_gap(first: Line, second: Line) -> Exact | None:
 def _between(table: Table, first: Vector, second: Vector, distance: Exact, settings: Settings) -> None:
     upright = abs(first.x - second.x) == distance
     side: Side = "top" if upright else "right"
-    table.dimension(first.floats, second.floats, side, cut_size(distance, settings).shown)
+    table.dimension(first.floats, second.floats, side, written_size(distance, settings).shown)

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from piecewright.exact import Exact
 from piecewright.kernel.action import Back, Bind
+from piecewright.kernel.backing import Backing
+from piecewright.kernel.binding import BiasSquare
 from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import bounds, finished_outline, raw_outline
 from piecewright.kernel.setting import finished_picture
 from piecewright.kernel.unit import Polygon, Unit
 from piecewright.plan.model import Arrow, Cloth, Panel, Point
-from piecewright.plan.rounding import cut_size, drawn, measured_size
+from piecewright.plan.rounding import drawn, given_size, measured_size, written_size
 from piecewright.plan.table import Table, points
 
 TAIL = 3.0  # so many widths of the strip are drawn of each end that is joined
@@ -19,15 +22,22 @@ def back_panels(action: Back, settings: Settings, line: int) -> tuple[Panel, ...
     whole = action.backing
     wide, tall = drawn(whole.width), drawn(whole.height)
     cloth = Table(settings, line)
-    cloth.cloth.append(Cloth(outline=_box(0, 0, wide, tall), fabric=action.fabric, line=line))
+    # the wrong side, where the seams are seen as they are pressed
+    back = Cloth(outline=_box(0, 0, wide, tall), fabric=action.fabric, line=line, wrong=whole.seams > 0)
+    cloth.cloth.append(back)
     cloth.stroke(_box(0, 0, wide, tall), "raw", closed=True)
-    ends = [drawn(whole.panel * n - settings.seam * (2 * n - 1)) for n in range(1, whole.panels)]
-    for at in ends:
-        cloth.stroke(((at, 0.0), (at, tall)) if whole.upright else ((0.0, tall - at), (wide, tall - at)), "seam")
+    across, along = _backing_seams(whole, settings.seam)
+    side, length = (wide, tall) if whole.upright else (tall, wide)
+    edge = across[-1] if across else 0.0  # of the last panel, which may be sewn end to end
+    lines = [((at, 0.0), (at, length)) for at in across] + [((edge, at), (side, at)) for at in along]
+    for start, end in lines:  # first left and then down, whichever way the selvages run
+        ends = (start, end) if whole.upright else ((start[1], tall - start[0]), (end[1], tall - end[0]))
+        cloth.stroke(ends, "seam")
     reach = min(wide, tall) / 6
-    x, y = ((ends[0] if ends else wide) / 2, tall / 2) if whole.upright else (wide / 2, tall - (ends or [tall])[0] / 2)
-    along: Point = (0.0, reach) if whole.upright else (reach, 0.0)
-    cloth.arrows.append(Arrow(start=(x - along[0], y - along[1]), end=(x + along[0], y + along[1]), role="grain"))
+    first = (across[0] if across else side) / 2
+    x, y = (first, tall / 2) if whole.upright else (wide / 2, tall - first)
+    grain: Point = (0.0, reach) if whole.upright else (reach, 0.0)
+    cloth.arrows.append(Arrow(start=(x - grain[0], y - grain[1]), end=(x + grain[0], y + grain[1]), role="grain"))
     cloth.dimension((0, 0), (wide, 0), "bottom", measured_size(whole.width, settings).shown)
     cloth.dimension((0, 0), (0, tall), "left", measured_size(whole.height, settings).shown)
 
@@ -42,21 +52,31 @@ def back_panels(action: Back, settings: Settings, line: int) -> tuple[Panel, ...
     layers.stroke(points(finished_outline(action.top), shift), "allowance", closed=True)
     beyond = (whole.width - (bounds(action.top)[2] - bounds(action.top)[0])) / 2
     if beyond > 0:
-        layers.dimension((0, 0), (drawn(beyond), 0), "bottom", cut_size(beyond, settings).shown)
+        layers.dimension((0, 0), (drawn(beyond), 0), "bottom", given_size(beyond, settings).shown)
     return cloth.panel(), layers.panel(words="Backing, batting, top")
 
 
+def _backing_seams(whole: Backing, seam: Exact) -> tuple[list[float], list[float]]:
+    """Where the seams between panels lie, from the first one's edge; and those of the last one, along it."""
+    across = [drawn(whole.panel * n - seam * (2 * n - 1)) for n in range(1, whole.panels)]
+    along = [drawn(whole.piece * n - seam * (2 * n - 1)) for n in range(1, whole.pieces)]
+    return across, along
+
+
 def bind_panels(action: Bind, settings: Settings, line: int) -> tuple[Panel, ...]:
-    """How two strips are joined, where there are two; the strip folded; and a corner of the quilt, bound."""
+    """How two strips are joined, where there are two, or the bands of a square cut on the bias; the strip folded; and a
+    corner of the quilt, bound."""
     made = action.binding
     panels = [_join(action, settings, line)] if made.strips > 1 else []
+    if made.square is not None:
+        panels.append(_bands(made.square, action, settings, line))
     wide, seam = drawn(made.width), drawn(settings.seam)
     tail = wide * TAIL
     folded = Table(settings, line)
     strip = _box(0, 0, tail + wide, wide / 2)
     folded.cloth.append(Cloth(outline=strip, fabric=action.fabric, line=line))
     folded.stroke(strip, "raw", closed=True)
-    folded.dimension((0, 0), (0, wide / 2), "left", measured_size(made.width / 2, settings).shown)
+    folded.dimension((0, 0), (0, wide / 2), "left", written_size(made.width / 2, settings, measured=True).shown)
     panels.append(folded.panel(words="Folded lengthwise"))
     corner = Table(settings, line)
     side = (0.0, 0.0), (seam, 0.0), (seam, tail - seam), (0.0, tail)
@@ -105,8 +125,25 @@ def _join(action: Bind, settings: Settings, line: int) -> Panel:
         table.cloth.append(Cloth(outline=over, fabric=action.fabric, line=line, wrong=True))
         table.stroke(over, "raw", closed=True)
         table.stroke(((wide - seam, 0.0), (wide - seam, wide)), "stitch")
-    table.dimension((-tail, 0), (-tail, wide), "left", cut_size(action.binding.width, settings).shown)
+    table.dimension((-tail, 0), (-tail, wide), "left", written_size(action.binding.width, settings).shown)
     return table.panel(words="Each join, right sides together")
+
+
+def _bands(square: BiasSquare, action: Bind, settings: Settings, line: int) -> Panel:
+    """The halves of the square, sewn to a slanted piece, wrong side up, with the bands drawn on it; smaller than the
+    strip, which could not be seen beside it. It lies as `bias_bands` derives it, the bias edges running on straight."""
+    smaller = drawn(action.binding.width) * TAIL / drawn(square.side)
+    side, seam = drawn(square.side) * smaller, drawn(settings.seam) * smaller
+    table = Table(settings, line)
+    slanted: tuple[Point, ...] = ((seam, 2 * seam - side), (side, seam), (side, side), (seam, seam))
+    table.cloth.append(Cloth(outline=slanted, fabric=action.fabric, line=line, wrong=True))
+    table.stroke(slanted, "raw", closed=True)
+    table.stroke(((seam, seam), (side, seam)), "seam")
+    apart = drawn(action.binding.width * Exact.root(2)) * smaller  # along the straight edges
+    for number in range(1, square.bands + 1):
+        table.stroke(((seam, seam - apart * number), (side, side - apart * number)), "drawn")
+    wide = written_size(action.binding.width, settings).shown
+    return table.panel(words=f"{square.bands} bands, {wide} apart")
 
 
 def _box(left: float, floor: float, right: float, top: float) -> tuple[Point, ...]:

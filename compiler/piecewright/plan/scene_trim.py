@@ -8,7 +8,7 @@ from piecewright.kernel.build import Settings
 from piecewright.kernel.measure import raw_outline
 from piecewright.plan.cutting import beyond_points
 from piecewright.plan.model import Cloth, Panel, Point, Side
-from piecewright.plan.rounding import cut_size
+from piecewright.plan.rounding import written_size
 from piecewright.plan.table import Table, points
 
 CLOSE = 1e-6  # inches; two drawn points as near as this are one
@@ -36,8 +36,8 @@ def trim_panels(action: Trim, settings: Settings, line: int, words: str) -> tupl
     if action.width == action.height and not on_diagonal:
         before.stroke((corners[0], corners[2]), "ruler")
     if frame.upright and beyond_points(action.ruler) is None:  # else the points give the size
-        before.dimension(corners[0], corners[1], "bottom", cut_size(action.width, settings).shown)
-        before.dimension(corners[0], corners[3], "left", cut_size(action.height, settings).shown)
+        before.dimension(corners[0], corners[1], "bottom", written_size(action.width, settings).shown)
+        before.dimension(corners[0], corners[3], "left", written_size(action.height, settings).shown)
     after = Table(settings, line)
     after.put(action.result)
     after.measure(action.result, ("bottom", "left"))
@@ -93,7 +93,7 @@ def _laid_line(table: Table, frame: _Frame, spot: Point, distance: Exact, settin
     """The line of the ruler that runs `distance` inside one of its sides, and through the spot, numbered."""
     u, v = frame.within(spot)
     reach = float(distance)
-    text = cut_size(distance, settings).shown
+    text = written_size(distance, settings).shown
     sides: tuple[tuple[float, Side], ...] = (
         (u, "left"),
         (frame.width - u, "right"),

@@ -13,13 +13,13 @@ from dataclasses import replace
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Fabric, Settings, Sold
+from piecewright.kernel.buying import to_buy
 from piecewright.plan.cloth.model import CuttingPlan, Need, Part, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.joining import without
 from piecewright.plan.long_strips import bounds_by_length, other_ways, sheets_at_least
 from piecewright.plan.needs import Asking, Way, asking, left_of
-from piecewright.plan.rounding import up_to_mark
 
 CUTS = 3
 _CAREFUL = 3  # ways of cutting long strips, beside the first, that are planned with care
@@ -28,9 +28,9 @@ _CAREFUL = 3  # ways of cutting long strips, beside the first, that are planned 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClothCut:
     """One fabric, planned. Lengths in inches: `bought` by the length (zero of sheets), and what no plan of the kind
-    (`bound`) and no way of cutting at all (`any_bound`) does without; of sheets the same three are numbers of sheets.
-    `washed` is what of `bought` is there to be cut. `waste` is the part of all cloth bought and used that is in no
-    piece, and `remnant` the largest rectangle of it, across and down."""
+    (`bound`) and no way of cutting at all (`any_bound`, however a backing is pieced) does without; of sheets the same
+    three are numbers of sheets. `washed` is what of `bought` is there to be cut. `waste` is the part of all cloth
+    bought and used that is in no piece, and `remnant` the largest rectangle of it, across and down."""
 
     fabric: Fabric
     settings: Settings
@@ -64,8 +64,8 @@ def cut_cloth(
     own = list(rows)
     asked = asking(own, fabric, settings)
     if not asked.longs:
-        return _planned(asked, fabric, settings, cuts)
-    best = _planned(asked, fabric, settings, cuts)
+        return _planned(asked, own, fabric, settings, cuts)
+    best = _planned(asked, own, fabric, settings, cuts)
     others = [
         asking(own, fabric, settings, ways) for ways, reach in other_ways(asked) if _may_be_better(best, ways, reach)
     ]
@@ -73,7 +73,7 @@ def cut_cloth(
     level = _quick(asked, fabric, settings)[:2] if others else (0, 0)
     quick = [(_quick(one, fabric, settings), place) for place, one in enumerate(others)]
     for _, place in sorted(one for one in quick if one[0][:2] <= level)[:_CAREFUL]:
-        other = _planned(others[place], fabric, settings, cuts)
+        other = _planned(others[place], own, fabric, settings, cuts)
         if _rank(other) < _rank(best):
             best = other
     return best
@@ -107,7 +107,9 @@ def _rank(cut: ClothCut) -> tuple[int, Exact, int, int]:
     )
 
 
-def _planned(asked: Asking, fabric: Fabric, settings: Settings, cuts: int) -> ClothCut:
+def _planned(
+    asked: Asking, rows: Iterable[tuple[int, CutRow]], fabric: Fabric, settings: Settings, cuts: int
+) -> ClothCut:
     stock = stock_of(fabric, settings)
     sold, mark = fabric.sold or settings.sold, settings.ruler
     step, seam = sold.step, settings.seam
@@ -133,6 +135,9 @@ def _planned(asked: Asking, fabric: Fabric, settings: Settings, cuts: int) -> Cl
         washed = Exact(0)
         if asked.longs:
             bound = any_bound = sheets_at_least(asked, dict(_lacking(asked, plan)), stock, bought, mark, seam)
+    of_row = dict(rows)
+    if is_backing(of_row.values()):
+        any_bound = min(any_bound, _pieced_bound(of_row, asked, stock, fabric, settings))
     return ClothCut(
         fabric=fabric,
         settings=settings,
@@ -179,6 +184,36 @@ def _by_length(
     return plan, (bought, bound, any_bound)
 
 
+def is_backing(rows: Iterable[CutRow]) -> bool:
+    """Whether panels of a backing are among what is cut, which could be other panels."""
+    return any(row.shape == "panel" for row in rows)
+
+
+def _pieced_bound(
+    rows: Mapping[int, CutRow], asked: Asking, stock: Stock, fabric: Fabric, settings: Settings
+) -> Exact:
+    """What no way of cutting does without, however a backing is pieced: by area, of its panels only what no seam
+    takes, since what they show together is the backing; of long strips only what is no seam between their lengths."""
+    sold, mark = fabric.sold or settings.sold, settings.ruler
+    seams = settings.seam * 2
+    long = {one.row for one in asked.longs}
+    cut = [(one.row, one.length, one.width, one.count) for one in asked.longs]
+    cut += [
+        (one.row, mark * one.need.width, mark * one.need.height, one.need.count)
+        for one in asked.asked
+        if one.row not in long
+    ]
+    area = Exact(0)
+    for row, wide, high, count in cut:
+        around = seams if rows[row].shape == "panel" else Exact(0)
+        area += (wide - around) * (high - around) * count
+    area -= sum((mark * one.width * mark * one.height * (one.count or 0) for one in stock.scraps), Exact(0))
+    if sold.step is None:
+        sheet = stock.sheets[0]
+        return Exact(max(0, (area / (mark * sheet.width * mark * sheet.height)).ceil()))
+    return to_buy(mark * max(0, (area / (mark * stock.width) / mark).ceil()), fabric, sold.step)
+
+
 def _beyond(fabric: Fabric) -> bool:
     return bool(fabric.shrinks or fabric.margin or fabric.margin_part)
 
@@ -199,13 +234,6 @@ def stock_of(fabric: Fabric, settings: Settings) -> Stock:
     steps = sold.step / mark
     plain = steps == steps.floor() and not _beyond(fabric)
     return Stock(width=wide, step=steps.floor() if plain else 1, scraps=scraps)
-
-
-def to_buy(length: Exact, fabric: Fabric, step: Exact) -> Exact:
-    """What to buy so that `length` is there to be cut, with the margin and after washing, in inches."""
-    if not length:
-        return length
-    return up_to_mark((length * (1 + fabric.margin_part) + fabric.margin) / (1 - fabric.shrinks), step)
 
 
 def fabric_rows(build: Build, rows: tuple[CutRow, ...]) -> Iterator[tuple[Fabric, list[tuple[int, CutRow]]]]:

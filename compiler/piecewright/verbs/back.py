@@ -8,8 +8,8 @@ from piecewright.exact import INCH_PER
 from piecewright.kernel.action import Back
 from piecewright.kernel.backing import ROUND, ROUND_METRIC, backing
 from piecewright.kernel.build import Piece, Supply
+from piecewright.kernel.buying import to_buy
 from piecewright.kernel.measure import height, width
-from piecewright.verbs.cloth import counted
 from piecewright.verbs.registry import Said, Verb
 from piecewright.verbs.work import Bench, Done, Refused, not_more
 
@@ -23,16 +23,25 @@ def run(bench: Bench, said: Said) -> Done:
     if clause is not None:
         beyond = clause.length("SIZE")
         not_more(beyond, min(width(work.unit), height(work.unit)), clause.at("SIZE"))
-    usable = bench.fabrics[fabric].usable
-    if usable <= bench.settings.seam * 2:
+    cloth, settings = bench.fabrics[fabric], bench.settings
+    usable = settings.ruler * (cloth.usable / settings.ruler).floor()
+    if usable <= settings.seam * 2:
         raise Refused("cloth-too-narrow", "FABRIC", usable=usable)
-    whole = backing(width(work.unit), height(work.unit), usable, bench.settings.seam, beyond)
+    step = (cloth.sold or settings.sold).step
+    whole = backing(
+        width(work.unit),
+        height(work.unit),
+        usable,
+        settings.seam,
+        beyond,
+        mark=settings.ruler,
+        buys=lambda length: length if step is None else to_buy(length, cloth, step),
+        directional=cloth.directional,
+        whole=step is None,
+    )
     panels = [
-        Supply(
-            source=Piece(shape="panel", width=size, height=whole.length, fabric=fabric, lengthwise=True),
-            count=count,
-        )
-        for size, count in counted([whole.panel] * (whole.panels - 1) + [whole.last])
+        Supply(source=Piece(shape="panel", width=across, height=along, fabric=fabric, lengthwise=True), count=count)
+        for across, along, count in whole.cuts
     ]
     action = Back(top=work.unit, fabric=fabric, backing=whole)
     return Done(work=replace(work, quilted="back"), actions=(action,), supplies=tuple(panels))

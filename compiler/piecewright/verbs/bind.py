@@ -23,7 +23,7 @@ def run(bench: Bench, said: Said) -> Done:
         # folded lengthwise, it is sewn one allowance from the edge and turned over it
         raise Refused("binding-too-narrow", "WIDTH", width=wide)
     not_more(wide, min(width(work.unit), height(work.unit)), "WIDTH")
-    usable = bench.fabrics[fabric].usable
+    usable = settings.ruler * (bench.fabrics[fabric].usable / settings.ruler).floor()
     join: Join = "diagonal"
     for clause in said.clauses:
         if join != "diagonal":
@@ -43,7 +43,8 @@ def run(bench: Bench, said: Said) -> Done:
         unit=INCH_PER["inch" if inches else "cm"],
     )
     if made.square is not None:
-        pieces = [(Piece(shape="square", width=made.square, height=made.square, fabric=fabric), 1)]
+        side = made.square.side
+        pieces = [(Piece(shape="square", width=side, height=side, fabric=fabric), 1)]
     else:
         pieces = [
             (Piece(shape="strip", width=length, height=wide, fabric=fabric), count)
