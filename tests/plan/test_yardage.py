@@ -305,23 +305,6 @@ block tile
 
 make 6 of tile
 """
-PRESSED = """
-cutter press, leeway 1/4
-    die square 4
-fabric lamp, sold in sheets 4 by 20
-
-block tile
-    square 4 of lamp
-
-make 6 of tile
-"""
-
-
-def test_a_square_that_no_rough_piece_fits_round_is_cut_with_a_ruler() -> None:
-    assert [code for code, _ in texts_of_findings(PRESSED)] == ["W535"]
-    plan = compile_source(PRESSED).plan
-    assert plan is not None and not plan.fabric_cloth[0].missing and not plan.fabric_cloth[0].passes
-    assert [sheet.count for sheet in plan.fabric_cloth[0].sheets] == [2]  # 5 squares from each
 
 
 def test_a_square_wider_than_its_sheets_is_not_joined_but_lacking() -> None:
