@@ -141,6 +141,11 @@ def merged(strips: Strips) -> Strips:
     return sorted(found.items(), key=lambda pair: (-pair[0].height, -pair[1], pair[0].segments))
 
 
+def free(strip: Strip, width: int) -> int:
+    """What of the width is left beside all that lies in a strip."""
+    return width - sum(segment.width * times for segment, times in strip.segments)
+
+
 def length_of(strips: Strips) -> int:
     """The length that the strips take together."""
     return sum(strip.height * times for strip, times in strips)

@@ -43,9 +43,9 @@ def buy_length(task: Task, wanted: Sequence[int]) -> Purchase:
         two.exact()
         if two.bought <= best.bought:
             best = two
-    best.tidy()
-    length = length_of(best.strips)
     bound = two.bound if best is two else any_bound
+    best.tidy(deep=task.cuts > 2 and bound == any_bound)
+    length = length_of(best.strips)
     return Purchase(best.bought, length, bound, any_bound, 2 if best is two else 3, best.strips, [], lacking)
 
 

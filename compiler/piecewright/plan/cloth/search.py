@@ -14,6 +14,7 @@ from piecewright.plan.cloth.bounds import up
 from piecewright.plan.cloth.dive import WAYS, Dive
 from piecewright.plan.cloth.enumerate import TooMany, strips_within
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, exactly, length_of
+from piecewright.plan.cloth.neat import Length, Neat
 from piecewright.plan.cloth.refill import refilled
 from piecewright.plan.cloth.relax import Field, Relaxed, priced, relax
 from piecewright.plan.cloth.segments import mixed, rising
@@ -144,9 +145,12 @@ class Search:
             elif answer.strips is None:
                 return
 
-    def tidy(self) -> None:
-        """Fewer strip heights, where no more is bought for it."""
-        self.strips = tidied(self._field, self._neat, self._step, self._prices())
+    def tidy(self, *, deep: bool) -> None:
+        """The plan for people, where no more is bought for it."""
+        fewer = tidied(self._field, self._neat, self._step, self._prices())
+        best = Neat(Length(self._field.width, self.bought), self._kinds, deep=deep).best([self.strips, self._neat])
+        assert best is not None
+        self.strips = best
 
     def _all(self, solved: Relaxed, length: int, most: int) -> list[Strip] | None:
         """All strips that a plan so long can contain, if they are not too many."""
