@@ -22,7 +22,8 @@ Merit = tuple[int, ...]
 _WORK = 8_000  # plans made times the strips and the kinds in them
 _ANEW = 6_000
 _TOGETHER = 3  # kinds of strips laid anew at a time
-_SHEETS = 300  # strips laid into sheets at most
+MOST_STRIPS = 300
+"""So many strips are laid into sheets at most."""
 
 
 class Cloth(Protocol):
@@ -30,6 +31,11 @@ class Cloth(Protocol):
 
     @property
     def width(self) -> int: ...
+
+    @property
+    def tallest(self) -> int:
+        """The tallest strip there is room for."""
+        ...
 
     def beyond(self, length: int) -> int:
         """How far strips so long together reach at least beyond the cloth there is."""
@@ -48,6 +54,10 @@ class Length(NamedTuple):
     room: int
     height: int | None = None
 
+    @property
+    def tallest(self) -> int:
+        return self.room
+
     def beyond(self, length: int) -> int:
         return max(length - self.room, 0)
 
@@ -65,10 +75,16 @@ class Sheets(NamedTuple):
     height: int
     number: int
 
+    @property
+    def tallest(self) -> int:
+        return self.height
+
     def beyond(self, length: int) -> int:
         return max(length - self.number * self.height, 0)
 
     def merit(self, strips: Strips) -> Merit:
+        if sum(times for _, times in strips) > MOST_STRIPS:
+            return (self.height * MOST_STRIPS,)
         sheets = laid_in(strips, self.height)
         cuts, rest = _cuts(strips, self.width)
         rest = max(rest, *((self.height - length_of(sheet)) * self.width for sheet in sheets))
@@ -97,7 +113,9 @@ class Neat:
     def __init__(self, cloth: Cloth, kinds: Sequence[Kind], *, deep: bool) -> None:
         self._cloth, self._deep = cloth, deep
         self._numbers = [kind.number for kind in kinds]
-        self._lies = [[(wide, high) for wide, high in lies(kind) if wide <= cloth.width] for kind in kinds]
+        self._lies = [
+            [(wide, high) for wide, high in lies(kind) if wide <= cloth.width and high <= cloth.tallest] for kind in kinds
+        ]
         self._sides = {high for kind in kinds if kind.number for _, high in lies(kind)}
         self._left = 0
 
@@ -189,7 +207,8 @@ class Neat:
         """Every way to lay a kind, stacks only where they are as high as another piece."""
         found = []
         for wide, high in self._lies[kind]:
-            stacks = [side // high for side in sorted(self._sides) if side % high == 0 and high < side <= high * number]
+            most = min(high * number, self._cloth.tallest)
+            stacks = [side // high for side in sorted(self._sides) if side % high == 0 and high < side <= most]
             for times in (1, *(stacks if self._deep else ())):
                 found += [Lay(kind, wide, high, times, rests) for rests in RESTS]
         return found
