@@ -162,7 +162,7 @@ def stock_of(fabric: Fabric, settings: Settings) -> Stock:
         high = (left_of(sold.down, fabric.shrinks, mark) / mark).floor()
         return Stock(width=0, scraps=scraps, sheets=(Sheet(width=wide, height=high, count=sold.only),))
     mark *= 1 + fabric.margin_part
-    step, margin = (sold.step * (1 - fabric.shrinks) / mark).ratio(), (fabric.margin / mark).ratio()
+    step, margin = (sold.step * (1 - fabric.shrinks) / mark).ratio, (fabric.margin / mark).ratio
     per = lcm(step[1], margin[1])
     return Stock(
         width=wide, step=step[0] * per // step[1], margin=margin[0] * per // margin[1], per=per, scraps=scraps
