@@ -52,7 +52,10 @@ def plain(needs: Sequence[Need], stock: Stock, lies: Callable[[Need], Size]) -> 
     if height is None:
         cuts |= {f"the cloth: {strip.height}" for strip in strips}
         length = sum(strip.height for strip in strips)
-        return -(-length // stock.step) * stock.step, len(cuts)
+        steps = 0
+        while length and (steps * stock.step - stock.margin) // stock.per < length:
+            steps += 1
+        return steps * stock.step, len(cuts)
     sheets: list[list[Strip]] = []
     for strip in strips:
         for sheet in sheets:
@@ -76,17 +79,21 @@ def _cuts_of(strip: Strip) -> Iterator[str]:
             yield f"{wide}x{strip.height} trimmed: {high}"
 
 
-LAID: tuple[Callable[[Need], Size], ...] = (
-    lambda need: (need.width, need.height),
-    lambda need: (max(need.width, need.height), min(need.width, need.height)) if need.turns else (need.width, need.height),
-    lambda need: (min(need.width, need.height), max(need.width, need.height)) if need.turns else (need.width, need.height),
-)
-"""Pieces as they are asked for, lying, and upright."""
+def lying(need: Need) -> Size:
+    """A piece with its long side along the strip, where it may turn."""
+    sides = need.width, need.height
+    return (max(sides), min(sides)) if need.turns else sides
+
+
+def upright(need: Need) -> Size:
+    """A piece with its short side along the strip, where it may turn."""
+    wide, high = lying(need)
+    return (high, wide) if need.turns else (wide, high)
 
 
 def fewest_plain(needs: Sequence[Need], stock: Stock, bought: int) -> int | None:
     """The fewest ways of a plain plan that buys no more than so much, None where there is none."""
-    made = [plain(needs, stock, lies) for lies in LAID]
+    made = [plain(needs, stock, lies) for lies in (lying, upright)]
     return min((ways for plan in made if plan is not None for cost, ways in [plan] if cost <= bought), default=None)
 
 
