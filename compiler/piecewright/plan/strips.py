@@ -23,6 +23,7 @@ from piecewright.plan.rounding import cut_size, given_size, up_to_mark
 from piecewright.plan.strip_text import FEW, joint_text, pieces_text
 from piecewright.plan.words import listed, plural
 
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Strips:
     """Strips of one fabric and height. `pieces`: index of a row and how many of it; `joint`: how those
@@ -227,9 +228,10 @@ def _sentence(
     strips = f"{plural(item.count, 'strip')} {height} by the width"
     if item.print and item.length is not None and item.length < usable:
         strips = f"a piece {height} × {cut_size(item.length, settings).shown}"
+    longest = sorted(item.pieces, key=lambda one: max(rows[one[0]].width, rows[one[0]].height), reverse=True)
     told = [
         (index, count)
-        for index, count in sorted(item.pieces, key=lambda one: max(rows[one[0]].width, rows[one[0]].height), reverse=True)
+        for index, count in longest
         if rows[index].shape != "strip" or rows[index].height != usable
     ]
     letters = row_letters(rows) if len(told) > FEW else {}

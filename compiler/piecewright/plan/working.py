@@ -63,8 +63,8 @@ def _batch_text(item: Wanted, batch: Batch, tongue: Tongue, prints: Mapping[str,
 
 
 def long_text(made: Made, sets: tuple[int, ...], settings: Settings) -> str:
-    """`Each strip is at least 25½ long.`, of full sets and another `Each strip of a full set is at least 40 long, of the
-    other 12½.` Empty where no segments are cut."""
+    """`Each strip is at least 25½ long.`; of full sets and another `Each strip of a full set is at least 40 long, of
+    the other 12½.` Empty where no segments are cut."""
     if made.segment is None or not sets:
         return ""
     lengths = [

@@ -35,8 +35,9 @@ class Sheet:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stock:
     """The cloth there is to cut from. `width`: usable width of what is bought by length, in multiples of
-    `step`, of which (steps * `step` - `margin`) / `per` can be cut; zero where nothing is. `scraps` are on hand and cost nothing; `sheets` are what is bought by the piece
-    instead of by length (then `width` is zero). Planning buys least: least length, or least area of sheets."""
+    `step`, of which (steps * `step` - `margin`) / `per` can be cut; zero where nothing is. `scraps` are on hand and
+    cost nothing; `sheets` are what is bought by the piece instead of by length (then `width` is zero). Planning buys
+    least: least length, or least area of sheets."""
 
     width: int
     step: int = 1
@@ -86,8 +87,8 @@ class CuttingPlan:
     """How the needs are cut, and why it is least.
 
     `bought` is the length to buy, a multiple of the step and in its parts of a mark, and `length` what of it is cut, in
-    marks; of sheets `bought` is their area. `bound`: no plan with so many stages (straight strips) needs less to be bought; `any_bound`: nor any way
-    of cutting. Both are rounded up to the step. `proved`: bought equals bound. `stages` is the most cuts between the
+    marks; of sheets `bought` is their area. `bound`: no plan with so many stages (straight strips) needs less to be
+    bought; `any_bound`: nor any way of cutting. Both are rounded up to the step. `proved`: bought equals bound. `stages` is the most cuts between the
     cloth and a piece, trims not counted but the cut across the roll always: 2 for strips and sub-cuts. `roll` is the
     cloth bought by length, None if none; its split is into rows. `missing`: place of a need and how many of it the
     stock cannot give.

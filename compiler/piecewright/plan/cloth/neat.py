@@ -63,7 +63,7 @@ class Length(NamedTuple):
 
     def merit(self, strips: Strips) -> Merit:
         length = length_of(strips)
-        cuts, rest = _cuts(strips, self.width)
+        cuts, rest = cuts_of(strips, self.width)
         rest = max(rest, (self.room - length) * self.width)
         return self.beyond(length), ways_of([(self.width, self.height, strips)]), cuts, -rest, length
 
@@ -86,7 +86,7 @@ class Sheets(NamedTuple):
         if sum(times for _, times in strips) > MOST_STRIPS:
             return (self.height * MOST_STRIPS,)
         sheets = laid_in(strips, self.height)
-        cuts, rest = _cuts(strips, self.width)
+        cuts, rest = cuts_of(strips, self.width)
         rest = max(rest, *((self.height - length_of(sheet)) * self.width for sheet in sheets))
         over = (len(sheets) - self.number) * self.height
         ways = ways_of([(self.width, self.height, sheet) for sheet in sheets])
@@ -113,9 +113,8 @@ class Neat:
     def __init__(self, cloth: Cloth, kinds: Sequence[Kind], *, deep: bool) -> None:
         self._cloth, self._deep = cloth, deep
         self._numbers = [kind.number for kind in kinds]
-        self._lies = [
-            [(wide, high) for wide, high in lies(kind) if wide <= cloth.width and high <= cloth.tallest] for kind in kinds
-        ]
+        room = cloth.width, cloth.tallest
+        self._lies = [[(wide, high) for wide, high in lies(kind) if wide <= room[0] and high <= room[1]] for kind in kinds]
         self._sides = {high for kind in kinds if kind.number for _, high in lies(kind)}
         self._left = 0
 
@@ -231,7 +230,7 @@ def _together(strips: Strips) -> Iterator[tuple[int, ...]]:
                 yield out
 
 
-def _cuts(strips: Strips, width: int) -> tuple[int, int]:
+def cuts_of(strips: Strips, width: int) -> tuple[int, int]:
     """How many strips and segments there are, and the largest rest of a strip."""
     cuts, rest = 0, 0
     for strip, times in strips:

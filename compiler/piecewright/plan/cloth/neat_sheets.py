@@ -6,14 +6,14 @@ from collections.abc import Sequence
 
 from piecewright.plan.cloth.layout import Strips
 from piecewright.plan.cloth.model import Sheet
-from piecewright.plan.cloth.neat import MOST_STRIPS, Length, Neat, Sheets, laid_in
+from piecewright.plan.cloth.neat import MOST_STRIPS, Length, Neat, Sheets, cuts_of, laid_in
 from piecewright.plan.cloth.purchase import Filled, Task
 from piecewright.plan.cloth.ways import ways_of
 
 
 def neat_sheets(task: Task, made: Sequence[Filled], *, deep: bool) -> list[Filled]:
-    """The sheets that are bought, cut in fewer ways: all of one size anew, or each by itself. `deep`: pieces may lie one
-    above another."""
+    """The sheets that are bought, cut in fewer ways: all of one size anew, or each by itself. `deep`: pieces may lie
+    one above another."""
     sheets = task.stock.sheets
     given = [0] * len(task.kinds)
     for one in made:
@@ -72,7 +72,5 @@ def area_of(sheets: Sequence[Sheet], made: Sequence[Filled]) -> int:
 def _merit(sheets: Sequence[Sheet], made: Sequence[Filled]) -> tuple[int, int, int]:
     """Area, ways, then strips and segments."""
     cloths = [(sheets[one.place].width, sheets[one.place].height, one.strips) for one in made]
-    cuts = sum(
-        one.times * times * (1 + sum(often for _, often in strip.segments)) for one in made for strip, times in one.strips
-    )
+    cuts = sum(one.times * cuts_of(one.strips, sheets[one.place].width)[0] for one in made)
     return area_of(sheets, made), ways_of(cloths), cuts

@@ -13,7 +13,6 @@ from typing import Literal, NamedTuple
 
 from piecewright.plan.cloth.layout import Segment, Strip, Strips, free, merged, segment_of, strip_of
 
-
 Rests = Literal["none", "last", "first"]
 RESTS: tuple[Rests, ...] = ("none", "last", "first")
 
@@ -31,7 +30,7 @@ class Lay(NamedTuple):
 
 
 class _Row:
-    """`times` like strips; `rest` of their width is free. `strip`: where nothing was put into a strip that was there."""
+    """`times` like strips; `rest` of their width is free. `strip`: what was there, if nothing was put into it."""
 
     __slots__ = ("height", "rest", "segments", "strip", "times")
 
@@ -42,8 +41,8 @@ class _Row:
 
 
 class Shelves:
-    """Strips of `width` being filled; with `deep`, pieces may lie one above another. `lies`: width and height of each
-    kind as it may lie in the rest of a strip. `fixed`: strips that are there."""
+    """Strips of `width` being filled; with `deep`, pieces may lie one above another. `lies`: width and height of each kind
+    as it may lie in the rest of a strip. `fixed`: strips that are there."""
 
     def __init__(self, width: int, deep: bool, lies: Sequence[Sequence[tuple[int, int]]], fixed: Strips) -> None:
         self._width, self._deep, self._lies = width, deep, lies
@@ -132,7 +131,8 @@ class Shelves:
         segments = row.segments + _columns(kind, wide, high, deep, columns, over)
         rest = row.rest - wide * (columns + (over > 0))
         if times < row.times:
-            self._rows.insert(self._rows.index(row) + 1, _Row(row.height, row.rest, row.segments, row.times - times, row.strip))
+            others = _Row(row.height, row.rest, row.segments, row.times - times, row.strip)
+            self._rows.insert(self._rows.index(row) + 1, others)
         row.rest, row.segments, row.times, row.strip = rest, segments, times, None
 
 

@@ -5,7 +5,7 @@ it is as large and is cut on alike, however often and however many come from it:
 one kind, whether 13 come from a strip or 5. Of each kind there are as many ways as it has different widths of cut:
 
 - strips of 3 and of 2 1/2 from one cloth are two ways, seven strips of 3 are one;
-- a strip of which five pieces 4 wide are cut, as high as the strip, is one way more, and five of 4 and one of 6 are two;
+- a strip of which five pieces 4 wide are cut, as high as the strip, is one way more; five of 4 and one of 6 are two;
 - a segment of which pieces 2 high are cut one above another is one way more, and so is a trim.
 
 A part as large as what it is cut from takes no cut there, and straightening an edge is no way.
