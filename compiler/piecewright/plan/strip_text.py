@@ -90,9 +90,7 @@ def sheets_text(count: int, name: str) -> str:
     return " ".join([plural(count, word), size]).strip()
 
 
-def strip_plans(
-    cut: ClothCut, rows: Mapping[int, CutRow], letters: Mapping[int, str]
-) -> tuple[StripPlan, ...]:
+def strip_plans(cut: ClothCut, rows: Mapping[int, CutRow], letters: Mapping[int, str]) -> tuple[StripPlan, ...]:
     """The strips as they are printed, numbered in cutting order. `rows` and their `letters` by their place in the cut
     list."""
     plans = []

@@ -88,10 +88,10 @@ class CuttingPlan:
 
     `bought` is the length to buy, a multiple of the step and in its parts of a mark, and `length` what of it is cut, in
     marks; of sheets `bought` is their area. `bound`: no plan with so many stages (straight strips) needs less to be
-    bought; `any_bound`: nor any way of cutting. Both are rounded up to the step. `proved`: bought equals bound. `stages` is the most cuts between the
-    cloth and a piece, trims not counted but the cut across the roll always: 2 for strips and sub-cuts. `roll` is the
-    cloth bought by length, None if none; its split is into rows. `missing`: place of a need and how many of it the
-    stock cannot give.
+    bought; `any_bound`: nor any way of cutting. Both are rounded up to the step. `proved`: bought equals bound.
+    `stages` is the most cuts between the cloth and a piece, trims not counted but the cut across the roll always: 2 for
+    strips and sub-cuts. `roll` is the cloth bought by length, None if none; its split is into rows. `missing`: place of
+    a need and how many of it the stock cannot give.
     """
 
     bought: int

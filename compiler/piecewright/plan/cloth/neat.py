@@ -113,8 +113,8 @@ class Neat:
     def __init__(self, cloth: Cloth, kinds: Sequence[Kind], *, deep: bool) -> None:
         self._cloth, self._deep = cloth, deep
         self._numbers = [kind.number for kind in kinds]
-        room = cloth.width, cloth.tallest
-        self._lies = [[(wide, high) for wide, high in lies(kind) if wide <= room[0] and high <= room[1]] for kind in kinds]
+        width, tallest = cloth.width, cloth.tallest
+        self._lies = [[(wide, high) for wide, high in lies(one) if wide <= width and high <= tallest] for one in kinds]
         self._sides = {high for kind in kinds if kind.number for _, high in lies(kind)}
         self._left = 0
 

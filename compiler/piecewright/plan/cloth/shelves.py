@@ -41,14 +41,12 @@ class _Row:
 
 
 class Shelves:
-    """Strips of `width` being filled; with `deep`, pieces may lie one above another. `lies`: width and height of each kind
-    as it may lie in the rest of a strip. `fixed`: strips that are there."""
+    """Strips of `width` being filled; with `deep`, pieces may lie one above another. `lies`: width and height of each
+    kind as it may lie in the rest of a strip. `fixed`: strips that are there."""
 
     def __init__(self, width: int, deep: bool, lies: Sequence[Sequence[tuple[int, int]]], fixed: Strips) -> None:
         self._width, self._deep, self._lies = width, deep, lies
-        self._rows = [
-            _Row(strip.height, free(strip, width), strip.segments, times, strip) for strip, times in fixed
-        ]
+        self._rows = [_Row(strip.height, free(strip, width), strip.segments, times, strip) for strip, times in fixed]
 
     def length(self) -> int:
         return sum(row.height * row.times for row in self._rows)
@@ -137,9 +135,7 @@ class Shelves:
 
 
 @lru_cache(maxsize=5000)
-def _columns(
-    kind: int, wide: int, high: int, deep: int, columns: int, over: int
-) -> tuple[tuple[Segment, int], ...]:
+def _columns(kind: int, wide: int, high: int, deep: int, columns: int, over: int) -> tuple[tuple[Segment, int], ...]:
     found: list[tuple[Segment, int]] = []
     if columns:
         found.append((segment_of([(kind, wide, high, deep)]), columns))
