@@ -85,15 +85,16 @@ def lying(need: Need) -> Size:
     return (max(sides), min(sides)) if need.turns else sides
 
 
-def upright(need: Need) -> Size:
-    """A piece with its short side along the strip, where it may turn."""
+def upright(need: Need, most: int) -> Size:
+    """A piece with its short side along the strip, where it may turn and the strip is not taller than so much."""
     wide, high = lying(need)
-    return (high, wide) if need.turns else (wide, high)
+    return (high, wide) if need.turns and wide <= most else (wide, high)
 
 
 def fewest_plain(needs: Sequence[Need], stock: Stock, bought: int) -> int | None:
     """The fewest ways of a plain plan that buys no more than so much, None where there is none."""
-    made = [plain(needs, stock, lies) for lies in (lying, upright)]
+    most = (stock.width or stock.sheets[0].width) * 3 // 5  # what can well be ruled
+    made = [plain(needs, stock, lies) for lies in (lying, lambda need: upright(need, most))]
     return min((ways for plan in made if plan is not None for cost, ways in [plan] if cost <= bought), default=None)
 
 

@@ -113,8 +113,7 @@ class Neat:
     def __init__(self, cloth: Cloth, kinds: Sequence[Kind], *, deep: bool) -> None:
         self._cloth, self._deep = cloth, deep
         self._numbers = [kind.number for kind in kinds]
-        width, tallest = cloth.width, cloth.tallest
-        self._lies = [[(wide, high) for wide, high in lies(one) if wide <= width and high <= tallest] for one in kinds]
+        self._lies = [_well(one, cloth.width, cloth.tallest) for one in kinds]
         self._sides = {high for kind in kinds if kind.number for _, high in lies(kind)}
         self._left = 0
 
@@ -211,6 +210,14 @@ class Neat:
             for times in (1, *(stacks if self._deep else ())):
                 found += [Lay(kind, wide, high, times, rests) for rests in RESTS]
         return found
+
+
+def _well(kind: Kind, width: int, tallest: int) -> list[tuple[int, int]]:
+    """Width and height of a piece as it may lie; not upright in a strip that is too tall to be ruled well, where it fits
+    lying."""
+    found = [(wide, high) for wide, high in lies(kind) if wide <= width and high <= tallest]
+    ruled = [(wide, high) for wide, high in found if high <= width * 3 // 5]
+    return ruled or found
 
 
 def _lying(own: Sequence[Lay], rests: str, across: bool) -> Lay:
