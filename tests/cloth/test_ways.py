@@ -83,6 +83,7 @@ TWO = Part(width=16, height=10, times=2, need=0)
 OTHER = Part(width=20, height=10, times=2, need=1)
 TRIMMED = Part(width=16, height=10, split="rows", parts=(Part(width=16, height=8, need=2),))
 STACK = Part(width=16, height=10, times=3, split="rows", parts=(Part(width=16, height=5, times=2, need=3),))
+PILE = Part(width=80, height=10, split="rows", parts=(Part(width=80, height=5, times=2, need=6),))
 WHOLE = Part(width=80, height=10, need=4)
 
 
@@ -99,6 +100,7 @@ WHOLE = Part(width=80, height=10, need=4)
         ((row(10, STACK),), 3),
         ((row(10, STACK, FIVE),), 3),
         ((WHOLE,), 1),  # as wide as the cloth: no cut but the strip's
+        ((row(10, PILE),), 2),  # and cut across only
     ],
 )
 def test_what_is_a_way(rows: tuple[Part, ...], number: int) -> None:

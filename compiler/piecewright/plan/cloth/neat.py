@@ -21,6 +21,7 @@ Merit = tuple[int, ...]
 
 _WORK = 8_000  # plans made times the strips and the kinds in them
 _ANEW = 6_000
+_HOPELESS = 20  # a plan that is too long by more than this part of itself is not tried on
 _TOGETHER = 3  # kinds of strips laid anew at a time
 MOST_STRIPS = 300
 """So many strips are laid into sheets at most."""
@@ -174,7 +175,7 @@ class Neat:
                 made = self._made(fixed, lays, numbers, best)
                 if made is not None:
                     best, start = made, lays
-        better = True
+        better = best is not None and best[0][0] * _HOPELESS <= best[0][-1]
         while better:
             better = False
             for kind, own in options.items():
