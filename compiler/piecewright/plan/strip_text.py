@@ -221,7 +221,10 @@ def _inside(
         counts = found[-1][1]
         assert isinstance(counts, dict)
         counts[piece.need] = counts.get(piece.need, 0) + part.times
-    told = [item if isinstance(item, str) else _pieces(cut, item, rows, letters, uncut=not what) + what for what, item in found]
+    told = [
+        item if isinstance(item, str) else _pieces(cut, item, rows, letters, uncut=not what) + what
+        for what, item in found
+    ]
     return [f"{'cut' if place else lead} {text}" for place, text in enumerate(told)]
 
 

@@ -214,8 +214,8 @@ class Neat:
 
 
 def _well(kind: Kind, width: int, tallest: int) -> list[tuple[int, int]]:
-    """Width and height of a piece as it may lie; not upright in a strip that is too tall to be ruled well, where it fits
-    lying."""
+    """Width and height of a piece as it may lie; not upright in a strip that is too tall to be ruled well, where it
+    fits lying."""
     found = [(wide, high) for wide, high in lies(kind) if wide <= width and high <= tallest]
     ruled = [(wide, high) for wide, high in found if high <= width * 3 // 5]
     return ruled or found
