@@ -17,6 +17,7 @@ from typing import Any
 if __name__ == "__main__":
     sys.path[0] = str(Path(__file__).parents[1])
 
+from cloth.plain import counted, fewest_plain
 from cloth.verifier import verify
 from piecewright.plan.cloth.model import CuttingPlan, Need, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
@@ -27,7 +28,9 @@ HELP = """FILE is a JSON list of cuttings (as tests/data/cutting/fabric_instance
 n, rotate; lengths in inches, bought in steps of 4.5), or one …_items.csv with its …_bins.csv beside it (columns
 WIDTH, HEIGHT, COPIES; pieces do not turn; two stages), or a folder of such pairs. Of a CSV the bin's width is a
 strip's, cut to any length, or with --sheets the bins are sheets. Lengths come out as they went in: inches, or the
-CSV's units; with --sheets a number of sheets. The exit code is 1 if a plan is not sound."""
+CSV's units; with --sheets a number of sheets. `ways` are ways of cutting, `plain` those of a plain plan that buys no
+more (each size in strips of its own), where there is one. The exit code is 1 if a plan is not sound or has more ways
+than that."""
 
 
 @dataclass(frozen=True)
@@ -108,6 +111,9 @@ def measured(case: Case, peers: bool) -> tuple[dict[str, Any], list[str]]:
         plan = plan_cloth(case.needs, case.stock, **options)
         seconds = time.perf_counter() - start
         faults.extend(f"{case.name}: {fault}" for fault in verify(case.needs, case.stock, plan))
+        least = fewest_plain(case.needs, case.stock, plan.bought)
+        if least is not None and counted(plan) > least:
+            faults.append(f"{case.name}: {counted(plan)} ways, but a plain plan that buys no more has {least}")
         return plan, round(seconds, 3)
 
     def shown(value: int | None) -> float | None:
@@ -125,6 +131,8 @@ def measured(case: Case, peers: bool) -> tuple[dict[str, Any], list[str]]:
         "any_bound_in": shown(plan.any_bound),
         "proved": plan.proved,
         "stages": plan.stages,
+        "ways": counted(plan),
+        "plain_ways": fewest_plain(case.needs, case.stock, plan.bought),
         "seconds": seconds,
     }
     if case.cuts != 2:
@@ -154,6 +162,8 @@ COLUMNS = {
     "any_bound_in": "any",
     "proved": "proved",
     "stages": "stages",
+    "ways": "ways",
+    "plain_ways": "plain",
     "seconds": "s",
     "two_stage_bought_in": "2 stages",
     "two_stage_proved": "proved",
@@ -187,6 +197,7 @@ def _cell(value: Any) -> str:
 
 def totals(lines: Sequence[dict[str, Any]]) -> Iterator[str]:
     """What is bought together, how much is proved, and where another way buys less."""
+    yield f"ways: {sum(line['ways'] for line in lines)}"
     yield f"bought: {_cell(sum(line['bought_in'] for line in lines))}, of {len(lines)} cuttings"
     others = [key for key in COLUMNS if key not in ("bought_in",) and key.endswith(("bought_in", "72_in"))]
     others += ["rectpack_default_in", "opcut_in", "published"]

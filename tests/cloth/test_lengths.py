@@ -16,9 +16,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from cloth.plain import counted, fewest_plain
 from cloth.verifier import verify
 from piecewright.plan.cloth.model import CuttingPlan, Need, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
+from piecewright.plan.cloth.ways import ways
 
 DATA = Path(__file__).parent.parent / "data" / "cutting"
 UNIT = 8  # marks in an inch
@@ -40,6 +42,8 @@ def fabric(name: str) -> tuple[list[Need], Stock]:
 def planned(needs: list[Need], stock: Stock, **options: Any) -> CuttingPlan:
     plan = plan_cloth(needs, stock, **options)
     assert verify(needs, stock, plan) == []
+    least = fewest_plain(needs, stock, plan.bought)
+    assert counted(plan) == ways(plan) and (least is None or counted(plan) <= least)
     return plan
 
 

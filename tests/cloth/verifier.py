@@ -232,9 +232,10 @@ def _bought_faults(stock: Stock, plan: CuttingPlan) -> Iterator[str]:
             yield f"length: {plan.length} claimed, but {cut} is cut"
         if plan.bought % stock.step:
             yield f"bought: {plan.bought} is no multiple of {stock.step}"
-        if not plan.length <= plan.bought < plan.length + stock.step:
+        lost = stock.margin if cut else 0
+        if not cut * stock.per + lost <= plan.bought < cut * stock.per + lost + stock.step:
             yield f"bought: {plan.bought} for a length of {plan.length} in steps of {stock.step}"
-        if plan.roll is not None and not cut <= plan.roll.height <= max(plan.bought, cut):
+        if plan.roll is not None and not cut <= plan.roll.height <= max(plan.bought // stock.per, cut):
             yield f"roll: {plan.roll.height} high, but {plan.bought} is bought"
         for name, bound in (("bound", plan.bound), ("any_bound", plan.any_bound)):
             if bound % stock.step:

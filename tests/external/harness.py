@@ -1,7 +1,8 @@
 """Short patterns compiled by the real compiler, and what is asked of them.
 
 Each test writes only the steps; the heading and four fabrics (`sand` and `glow` light, `clay` medium, `dusk`
-dark) stand before them. Lengths in answers are the plan's exact strings, in the pattern's own units.
+dark) stand before them. The heading says `margin 0`: published tables and yardages count the cloth that is cut, with
+nothing for straightening an end. Lengths in answers are the plan's exact strings, in the pattern's own units.
 """
 
 from __future__ import annotations
@@ -49,7 +50,8 @@ unit half-square (size, a, b)
 
 
 def pattern(body: str, **settings: str) -> str:
-    """A whole file: a heading with `settings`, the fabrics and the steps."""
+    """A whole file: a heading with `settings` and `margin 0`, unless they name another, the fabrics and the steps."""
+    settings = {"margin": "0"} | settings
     lines = "".join(f"    {name} {value}\n" for name, value in settings.items())
     return f'pattern "Check"\n{lines}{FABRICS}\n{body.strip()}\n'
 

@@ -150,12 +150,12 @@ def test_a_set_of_strips_for_each_batch() -> None:
     item = by_name(wanted(build))["band(lights/light, sand)"]
     assert item.sets == (2, 2, 2)
     assert [(one.piece.fabric, str(one.width), one.count) for one in cuttings(build, wanted(build))] == [
-        ("lights/light", "4", 3),
-        ("sand", "4", 3),
+        ("lights/light", "9/2", 3),  # two segments of 2, and 1/2 to square the end
+        ("sand", "9/2", 3),
     ]
     assert unit(plan(build), "band").work == (
         "Make 3 batches, one for each four, each of its own light:"
-        " in each sew one strip set 4 long, and cut 2 segments."
+        " in each sew one strip set 4½ long, and cut 2 segments."
     )
 
 

@@ -169,8 +169,8 @@ def test_segments_at_an_angle_name_the_line_of_the_ruler_and_the_yield() -> None
 def test_the_last_set_is_as_long_as_its_segments_and_their_slant() -> None:
     plan = planned(ROWS + "\nmake 1 of ray-row(dusk, glow, sand)\nmake 2 of big-ray(dusk, glow, sand)\n")
     lengths = {cut.height.exact for cut in plan.cuts}
-    assert "2 + 8*sqrt(2)" in lengths  # four of one kind
-    assert "2 + 6*sqrt(2)" in lengths
+    assert "5/2 + 8*sqrt(2)" in lengths  # four of one kind, their slant 2, and 1/2 to square the end
+    assert "5/2 + 6*sqrt(2)" in lengths
 
 
 def test_pieces_at_an_angle_show_their_side_height_and_angle() -> None:

@@ -72,8 +72,8 @@ def test_what_is_cut_is_what_the_ruler_cuts() -> None:
 
 def test_diamonds_name_the_line_of_the_ruler_and_measure_square_to_the_cut() -> None:
     assert texts(row("diamond", "5/2", "5/2", 16, angle=45)) == [
-        "Cut 1 strip 2½ by the width; from it cut 1 length of 23¾ for 6 diamonds.",
         "Cut 1 strip 2½ by the width; from it cut 10 diamonds.",
+        "Cut 1 strip 2½ by the width; from it cut 1 length of 23¾ for 6 diamonds.",
         "Diamonds 2½ wide at 45°: lay the ruler's 45° line on the long edge and cut off the end;"
         " then cut alongside every 2½, measured square to the cut.",
     ]

@@ -50,7 +50,7 @@ def test_a_strip_set_tells_its_segments_and_its_sets() -> None:
     planned = plan(builds.build(builds.nine_patch(), ("nine-patch(glow, dusk)", 10)))
     band = planned.units[0]
     assert [step.text for step in band.steps] == [
-        "Start with a dusk strip 2½ wide.",
+        "Start with a dusk strip 2½ wide. Each strip of a full set is at least 40 long, of the other 10.",
         "Sew a glow strip 2½ wide to the bottom edge. Press toward glow.",
         "Sew a dusk strip 2½ wide to the bottom edge. Press toward dusk.",
         "Cut the strips across into segments 2½ wide: 16 from a full strip set.",

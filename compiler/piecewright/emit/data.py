@@ -95,6 +95,7 @@ def _cloth(cloth: ClothPlan) -> dict[str, Any]:
         "remnant": None if cloth.remnant is None else _extent(cloth.remnant),
         "strips": cloth.strips,
         "settings": cloth.settings,
+        "ways": cloth.ways,
         "text": list(cloth.text),
         "how": list(cloth.how),
         "pictures": [figure_path(figure.id) for figure in cloth.figures],

@@ -95,8 +95,8 @@ def page(plan: Plan) -> Page:
         plan=plan,
         sizes=f"Sizes are in {name}. The seam allowance is {plan.seam.shown}; sizes to cut include it.",
         lengths=(
-            f"What to buy is for {plan.usable.shown} {mark} of usable width{unless}, with nothing for straightening"
-            " the ends unless a margin is named."
+            f"What to buy is for {plan.usable.shown} {mark} of usable width{unless}; a margin told with it is for"
+            " straightening the ends."
         ),
         fabrics=_fabric_pages(plan, mark),
         units=_unit_pages(plan),

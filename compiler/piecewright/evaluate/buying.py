@@ -126,7 +126,7 @@ def bought(found: Mapping[str, object], settings: Settings, width: Exact, span: 
     sold = cast(Sold, found.get("sold", settings.sold))
     only = cast("int | None", found.get("only"))
     shrinks = cast(Exact, found.get("shrinks", Exact(0)))
-    margin, part = cast("tuple[Exact, Exact]", found.get("margin", (Exact(0), Exact(0))))
+    margin, part = cast("tuple[Exact, Exact]", found.get("margin", (settings.margin, Exact(0))))
     if width <= 2 * settings.seam:
         raise narrow(span)
     if sold.step is not None and only is not None:
@@ -135,6 +135,7 @@ def bought(found: Mapping[str, object], settings: Settings, width: Exact, span: 
         raise Problem("E213", "a margin is bought with cloth sold by the length, not with sheets", span)
     across = None
     if sold.step is None:
+        margin = Exact(0)
         across = width / 2 if sold.across is None else sold.across
         assert sold.down is not None
         if min(across, sold.down) <= 2 * settings.seam:

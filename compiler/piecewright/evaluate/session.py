@@ -177,7 +177,7 @@ class Session:
             return entry
         found = self.fabrics.get(parameter.name)
         if found is None:
-            found = self.fabrics[parameter.name] = stand_in(definition, parameter, self.settings.usable)
+            found = self.fabrics[parameter.name] = stand_in(definition, parameter, self.settings)
         return found
 
     def chosen(self, word: str, fabric: str, values: Iterable[Value | Broken]) -> Fabric:

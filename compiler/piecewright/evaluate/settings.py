@@ -19,8 +19,8 @@ from piecewright.syntax.ast import File, Item, Line, Name, Number, Phrase, Row, 
 
 EDITION = "1"
 UNITS: dict[str, Units] = {"inch": "inch", "cm": "cm", "mm": "mm"}
-LENGTHS = ("seam", "ruler", "tolerance", "usable")
-NAMES = ("edition", "seam", "units", "ruler", "tolerance", "usable", "sold", "press")
+LENGTHS = ("seam", "ruler", "tolerance", "usable", "margin")
+NAMES = ("edition", "seam", "units", "ruler", "tolerance", "usable", "margin", "sold", "press")
 VALUES = ("light", "medium", "dark")
 FABRIC_CLAUSES = ("colour", "value", "usable", "directional", "assorted", *buying.CLAUSES)
 
@@ -34,10 +34,13 @@ DEFAULT = Settings(
     tolerance=Exact(1, 16),
     usable=Exact(40),
     press="toward darker",
+    margin=Exact(1),
 )
 METRIC_RULER = INCH_PER["mm"]
 METRIC_SEAM = INCH_PER["cm"] * Exact(3, 4)
 """The published allowance of patterns in centimetres."""
+METRIC_MARGIN = 3 * INCH_PER["cm"]
+MAY_BE_NOTHING = ("tolerance", "margin")
 
 
 def units_of(file: File) -> Units:
@@ -69,8 +72,7 @@ def settings_of(
         units = UNITS.get(other, units)
     found: dict[str, object] = {"units": units}
     if units != "inch":
-        found["ruler"] = METRIC_RULER
-        found["seam"] = METRIC_SEAM
+        found |= {"ruler": METRIC_RULER, "seam": METRIC_SEAM, "margin": METRIC_MARGIN}
     for line in file.lines:
         if _word(line) == "pattern":
             try:
@@ -109,6 +111,7 @@ def settings_of(
         press=cast(str, found.get("press", DEFAULT.press)),
         sold=cast(Sold, found.get("sold", buying.default_sold(units))),
         cutter=own,
+        margin=cast(Exact, found.get("margin", DEFAULT.margin)),
     )
     if not report.failed:
         check_heading(file, settings, overrides, report)
@@ -186,7 +189,7 @@ def _value(name: str, item: Item, units: Units) -> object:
 
 
 def _length(name: str, length: Exact, span: Span) -> Exact:
-    if length < 0 or (not length and name != "tolerance"):
+    if length < 0 or (not length and name not in MAY_BE_NOTHING):
         what = {"usable": "usable width", "ruler": "finest mark of the ruler"}.get(name, name)
         raise Problem("E304", f"the {what} is nothing", span, _example(name))
     return length
@@ -218,7 +221,7 @@ def _example(name: str) -> str:
     examples = {
         "edition": "edition 1", "seam": "seam 1/4", "units": "units inch`, `units cm` or `units mm",
         "ruler": "ruler 1/8", "tolerance": "tolerance 1/16", "usable": "usable 40",
-        "press": "press open` or `press toward darker",
+        "margin": "margin 1", "press": "press open` or `press toward darker",
     }  # fmt: skip
     return f"write `{examples[name]}`"
 

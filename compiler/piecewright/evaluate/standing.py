@@ -5,16 +5,21 @@ from __future__ import annotations
 from typing import Literal
 
 from piecewright.evaluate.definition import Definition, Parameter
-from piecewright.exact import Exact
-from piecewright.kernel.build import Fabric
+from piecewright.kernel.build import Fabric, Settings
 
 SHADES: tuple[Literal["light", "medium", "dark"], ...] = ("light", "medium", "dark")
 
 
-def stand_in(definition: Definition, parameter: Parameter, usable: Exact) -> Fabric:
+def stand_in(definition: Definition, parameter: Parameter, settings: Settings) -> Fabric:
     """A fabric named like the parameter, valued by its name or shaded from light to dark in order."""
     return Fabric(
-        name=parameter.name, text="", colour=None, value=_shade(definition, parameter), usable=usable, stand_in=True
+        name=parameter.name,
+        text="",
+        colour=None,
+        value=_shade(definition, parameter),
+        usable=settings.usable,
+        stand_in=True,
+        margin=settings.margin,
     )
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from piecewright.dataclass import dataclass
-from piecewright.exact import Exact
+from piecewright.exact import INCH_PER, Exact
 from piecewright.kernel.action import Action
 from piecewright.kernel.unit import Unit
 
@@ -62,7 +62,8 @@ class Cutter:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """The pattern's settings. Lengths in inches whatever `units` says; `units` is what sizes are
-    printed in. `press` is the default pressing as written ("toward darker", "open")."""
+    printed in. `press` is the default pressing as written ("toward darker", "open"). `margin` is the length of a fabric
+    that straightening its end may take."""
 
     title: str
     edition: str
@@ -74,6 +75,14 @@ class Settings:
     press: str
     sold: Sold = Sold(step=Exact(9, 2), by="yard")
     cutter: Cutter | None = None
+    margin: Exact = Exact(0)
+
+    @property
+    def squaring(self) -> Exact:
+        """The length of a strip set that squaring its end may take, none where a fabric has no margin."""
+        if not self.margin:
+            return Exact(0)
+        return Exact(1, 2) if self.units == "inch" else INCH_PER["cm"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -132,6 +132,7 @@ def cuttings(build: Build, work: tuple[Wanted, ...]) -> tuple[Cutting, ...]:
     """Every piece cut from cloth for the work, in its order; strips with the length each must have, or the
     whole width where nothing says how much of one is used."""
     usable = {fabric.name: fabric.usable for fabric in build.fabrics}
+    squaring = build.settings.squaring
     prints = frozenset(fabric.name for fabric in build.fabrics if fabric.of)
     chosen = {item.key: item.made.chosen for item in work}
     found: list[Cutting] = []
@@ -144,7 +145,7 @@ def cuttings(build: Build, work: tuple[Wanted, ...]) -> tuple[Cutting, ...]:
                 choosers, batches = (
                     batch.prints(piece.fabric, item.key, chosen) if piece.fabric in prints else ((), None)
                 )
-                for width, count in _sizes(piece, supply, item.made, batch, usable[piece.fabric]):
+                for width, count in _sizes(piece, supply, item.made, batch, usable[piece.fabric], squaring):
                     found.append(
                         Cutting(
                             piece=piece,
@@ -158,17 +159,24 @@ def cuttings(build: Build, work: tuple[Wanted, ...]) -> tuple[Cutting, ...]:
     return tuple(found)
 
 
-def _sizes(piece: Piece, supply: Supply, made: Made, batch: Batch, usable: Exact) -> list[tuple[Exact, int]]:
+def _sizes(
+    piece: Piece, supply: Supply, made: Made, batch: Batch, usable: Exact, squaring: Exact
+) -> list[tuple[Exact, int]]:
     """The width of the pieces that a supply brings to one batch, and how many of each."""
     if piece.width is not None:
         return [(piece.width, batch.runs * supply.count)]
     sizes = []
     for segments, times in _runs_of_equal(batch.sets or (1,) * batch.runs):
-        width = (supply.length or made.segment or usable) * segments
-        if made.slant is not None:
-            width = min(width + made.slant, usable)
-        sizes.append((width, times * supply.count))
+        each = supply.length or made.segment
+        width = usable if each is None else set_length(made, each, segments, squaring)
+        sizes.append((min(width, usable) if made.slant is not None else width, times * supply.count))
     return sizes
+
+
+def set_length(made: Made, each: Exact, segments: int, squaring: Exact) -> Exact:
+    """How long the strips of a set are that gives so many segments, each taking `each` of its length: with what goes
+    off at a slant, and to square its end where segments are cut from it."""
+    return each * segments + (made.slant or 0) + (squaring if made.segments is not None else 0)
 
 
 def strip_sets(segments: int | None, wanted_segments: int) -> tuple[int, ...]:

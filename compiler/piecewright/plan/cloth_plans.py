@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from piecewright.exact import INCH_PER, Exact, decimal_text, fraction_text
 from piecewright.kernel.build import Build, Fabric, Settings, Sold
 from piecewright.kernel.buying import to_buy
+from piecewright.plan.cloth.ways import ways
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.model import ClothPlan, Extent, SheetPlan, StripPlan
 from piecewright.plan.rounding import cloth_size, cut_size, given_size, with_unit
@@ -27,7 +28,7 @@ def cloth_plan(
     cut: ClothCut, rows: Mapping[int, CutRow], letters: Mapping[int, str], figure_id: str
 ) -> tuple[ClothPlan, tuple[StripPlan, ...]]:
     """The plan of one fabric, and its strips. `letters` of the rows in the drawings."""
-    strips = strip_plans(cut, rows)
+    strips = strip_plans(cut, rows, letters)
     settings, mark = cut.settings, cut.mark
     by_length = cut.sold.step is not None
     remnant = None
@@ -50,6 +51,7 @@ def cloth_plan(
         remnant=remnant,
         strips=sum(strip.strips for strip in strips),
         settings=len(heights),
+        ways=ways(cut.plan),
         text=_texts(cut, rows, strips, remnant),
         how=how_texts(cut, rows),
         figures=cloth_figures(cut, strips, letters, figure_id),
@@ -86,6 +88,7 @@ def assorted_plan(
         remnant=None,
         strips=sum(strip.strips for strip in strips),
         settings=len({strip.height.exact for strip in strips}),
+        ways=None,
         text=(f"All prints together are as much as {told} of one cloth.",),
         how=(),
         figures=(),

@@ -109,7 +109,7 @@ def _unit_plans(
         outer = measured_extent(width(made.unit), height(made.unit), tongue.settings)
         inner = measured_extent(*finished_size(made.unit), tongue.settings)
         draw = _drawer(files[item.key], tongue.titles[item.key], made, tongue)
-        steps = step_plans(made, tongue, draw) if index == 0 else ()
+        steps = step_plans(made, tongue, draw, item.sets) if index == 0 else ()
         edge = bound_in(made)
         fabrics = fabrics_of(made.unit) if edge is None else (*fabrics_of(made.unit), edge)
         seen = words.seen(fabrics, prints[made.key].union(made.chosen))

@@ -289,6 +289,7 @@ class ClothPlan:
     remnant: Extent | None
     strips: int
     settings: int
+    ways: int | None
     text: tuple[str, ...]
     how: tuple[str, ...]
     figures: tuple[Figure, ...]

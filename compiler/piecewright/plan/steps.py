@@ -48,14 +48,20 @@ from piecewright.plan.sentences import (
 )
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import listed, plain, sentence, times, typographic
+from piecewright.plan.working import long_text
 
 
-def step_plans(made: Made, tongue: Tongue, draw: Callable[[Step, int, str], Figure]) -> tuple[StepPlan, ...]:
-    """The steps of a unit, numbered from 1. `draw` makes the figure of a step from its number and sentence."""
+def step_plans(
+    made: Made, tongue: Tongue, draw: Callable[[Step, int, str], Figure], sets: tuple[int, ...] = ()
+) -> tuple[StepPlan, ...]:
+    """The steps of a unit, numbered from 1. `draw` makes the figure of a step from its number and sentence; `sets` are
+    the segments of each strip set, as in `Wanted`."""
     plans = []
     repeats = _repeats(made)
     for number, step in enumerate(made.steps, 1):
         text, details = instruction(step, made, tongue)
+        if number == 1 and sets:
+            text = " ".join([text, long_text(made, sets, tongue.settings)]).strip()
         plans.append(
             StepPlan(
                 number=number,

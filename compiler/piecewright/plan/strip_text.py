@@ -24,7 +24,8 @@ from piecewright.plan.rounding import cut_size, given_size
 from piecewright.plan.words import listed, plural, shape_size
 from piecewright.plan.yardage import ClothCut, cuts_of_sheet
 
-_FEW = 4  # so many sizes are told in a sentence; of more, the drawing and the cut list tell
+FEW = 4
+"""Of so many sizes in a sentence, each is told without its letter in the cut list."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,8 +90,9 @@ def sheets_text(count: int, name: str) -> str:
     return " ".join([plural(count, word), size]).strip()
 
 
-def strip_plans(cut: ClothCut, rows: Mapping[int, CutRow]) -> tuple[StripPlan, ...]:
-    """The strips as they are printed, numbered in cutting order. `rows` by their place in the cut list."""
+def strip_plans(cut: ClothCut, rows: Mapping[int, CutRow], letters: Mapping[int, str]) -> tuple[StripPlan, ...]:
+    """The strips as they are printed, numbered in cutting order. `rows` and their `letters` by their place in the cut
+    list."""
     plans = []
     taken = [0] * len(cut.asking.asked)
     for number, laid in enumerate(laid_strips(cut), 1):
@@ -110,7 +112,7 @@ def strip_plans(cut: ClothCut, rows: Mapping[int, CutRow]) -> tuple[StripPlan, .
                 height=cut_size(mark * high, cut.settings),
                 strips=laid.count,
                 pieces=tuple(sorted(pieces.items())),
-                text=_sentence(cut, laid, rows),
+                text=_sentence(cut, laid, rows, letters),
                 number=number,
                 length=cut_size(mark * long, cut.settings),
                 source=laid.source,
@@ -176,7 +178,7 @@ def _size(row: CutRow, settings: Settings) -> str:
     return shape_size(row.shape, width, height, row.angle)
 
 
-def _sentence(cut: ClothCut, laid: Laid, rows: Mapping[int, CutRow]) -> str:
+def _sentence(cut: ClothCut, laid: Laid, rows: Mapping[int, CutRow], letters: Mapping[int, str]) -> str:
     part, settings, mark = laid.part, cut.settings, cut.mark
     height = cut_size(mark * (part.width if laid.lengthwise else part.height), settings).shown
     way = "along the length" if laid.lengthwise else "by the width"
@@ -198,31 +200,32 @@ def _sentence(cut: ClothCut, laid: Laid, rows: Mapping[int, CutRow]) -> str:
             return f"{lead}; {from_it} {asked.gives} {_named(row, asked.gives)}."
         return f"{lead}; {from_it} {_asked_text(asked, 1, rows, settings)}."
     inside = part.parts if part.split == "columns" or laid.lengthwise else (part,)
-    return f"{lead}; {'; '.join(_inside(cut, inside, rows, from_it))}."
+    return f"{lead}; {'; '.join(_inside(cut, inside, rows, letters, from_it))}."
 
 
-def _inside(cut: ClothCut, parts: tuple[Part, ...], rows: Mapping[int, CutRow], lead: str) -> list[str]:
-    """What is done to a strip: whole pieces first, then segments that are cut on, then what is trimmed."""
-    whole: dict[int, int] = {}
-    trimmed: dict[int, int] = {}
-    segments: list[str] = []
+def _inside(
+    cut: ClothCut, parts: tuple[Part, ...], rows: Mapping[int, CutRow], letters: Mapping[int, str], lead: str
+) -> list[str]:
+    """What is done to a strip, in the order of its parts: whole pieces, pieces that are trimmed, and segments that are
+    cut on."""
+    found: list[tuple[str, str | dict[int, int]]] = []
     for part in parts:
         piece = single(part)
-        if part.need is not None:
-            whole[part.need] = whole.get(part.need, 0) + part.times
-        elif piece is not None and piece.need is not None:
-            trimmed[piece.need] = trimmed.get(piece.need, 0) + part.times
-        elif part.parts:
-            segments.append(_segment(cut, part, rows))
-    told: list[str] = []
-    if whole:
-        told.append(f"{lead} {_pieces(cut, whole, rows, uncut=True)}")
-    for segment in segments:
-        told.append(f"cut {segment}" if told else f"{lead} {segment}")
-    if trimmed:
-        what = f"{_pieces(cut, trimmed, rows)}, trimmed to size"
-        told.append(f"cut {what}" if told else f"{lead} {what}")
-    return told
+        if piece is None or piece.need is None:
+            if part.parts:
+                found.append(("", _segment(cut, part, rows, letters)))
+            continue
+        what = "" if part.need is not None else ", trimmed to size"
+        if not found or found[-1][0] != what or isinstance(found[-1][1], str):
+            found.append((what, {}))
+        counts = found[-1][1]
+        assert isinstance(counts, dict)
+        counts[piece.need] = counts.get(piece.need, 0) + part.times
+    told = [
+        item if isinstance(item, str) else _pieces(cut, item, rows, letters, uncut=not what) + what
+        for what, item in found
+    ]
+    return [f"{'cut' if place else lead} {text}" for place, text in enumerate(told)]
 
 
 def single(part: Part) -> Part | None:
@@ -233,11 +236,15 @@ def single(part: Part) -> Part | None:
 
 
 def _pieces(
-    cut: ClothCut, counts: Mapping[int, int], rows: Mapping[int, CutRow], *, uncut: bool = False
+    cut: ClothCut,
+    counts: Mapping[int, int],
+    rows: Mapping[int, CutRow],
+    letters: Mapping[int, str],
+    *,
+    uncut: bool = False,
 ) -> str:
-    """`uncut`: rough pieces for a press stay together, in lengths; those that are as large are told together."""
-    if len(counts) > _FEW:
-        return f"the {sum(counts.values())} pieces drawn"
+    """`12 squares 6½ and 4 rectangles 2½ × 4½`; where there are many sizes, each with its letter in the cut list.
+    `uncut`: rough pieces for a press stay together, in lengths; those that are as large are told together."""
     rough: dict[tuple[Exact, Exact], tuple[int, int]] = {}
     told: list[tuple[int, int]] = []
     for need, count in counts.items():
@@ -248,23 +255,25 @@ def _pieces(
         else:
             told.append((need, count))
     lengths = [("a length for " if count > 1 else "", need, count) for need, count in rough.values()]
-    return listed(
-        [
-            lead + _asked_text(cut.asking.asked[need], count, rows, cut.settings)
-            for lead, need, count in (*lengths, *(("", need, count) for need, count in told))
-        ]
-    )
+    texts = []
+    for lead, need, count in (*lengths, *(("", need, count) for need, count in told)):
+        asked = cut.asking.asked[need]
+        letter = f" ({letters[asked.row]})" if len(counts) > FEW and not lead else ""
+        texts.append(lead + _asked_text(asked, count, rows, cut.settings) + letter)
+    return listed(texts)
 
 
-def _segment(cut: ClothCut, part: Part, rows: Mapping[int, CutRow]) -> str:
+def _segment(cut: ClothCut, part: Part, rows: Mapping[int, CutRow], letters: Mapping[int, str]) -> str:
     """`2 segments 4½ wide, each for 3 rectangles 2 × 4½ one above another`."""
     wide = cut_size(cut.mark * part.width, cut.settings).shown
     counts: dict[int, int] = {}
     for place, count in _places(part):
         counts[place] = counts.get(place, 0) + count
     lead = f"{part.times} segments {wide} wide, each" if part.times > 1 else f"a segment {wide} wide"
-    simple = part.split == "rows" and all(single(one) is not None for one in part.parts)
-    return f"{lead} for {_pieces(cut, counts, rows)} {'one above another' if simple else 'as drawn'}"
+    how = "one above another" if part.split == "rows" else "side by side"
+    if any(one.need is None for one in part.parts):
+        how += ", trimmed to size"
+    return f"{lead} for {_pieces(cut, counts, rows, letters)} {how}"
 
 
 def _places(part: Part, times: int = 1) -> Iterator[tuple[int, int]]:

@@ -15,15 +15,13 @@ from dataclasses import replace
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Settings
-from piecewright.plan.cutlist import CutRow, is_assorted, is_directional, print_word
+from piecewright.plan.cutlist import CutRow, is_assorted, is_directional, print_word, row_letters
 from piecewright.plan.joining import Joint, may_join, together
 from piecewright.plan.leaning import per_strip, slanted_text
 from piecewright.plan.model import StripPlan
 from piecewright.plan.rounding import cut_size, given_size, up_to_mark
-from piecewright.plan.strip_text import joint_text, pieces_text
+from piecewright.plan.strip_text import FEW, joint_text, pieces_text
 from piecewright.plan.words import listed, plural
-
-_FEW = 4  # so many sizes are told in a sentence; of more, the cut list below it tells
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -230,13 +228,16 @@ def _sentence(
     strips = f"{plural(item.count, 'strip')} {height} by the width"
     if item.print and item.length is not None and item.length < usable:
         strips = f"a piece {height} × {cut_size(item.length, settings).shown}"
-    parts = [
-        pieces_text(rows[index], count, settings)
-        for index, count in item.pieces
+    longest = sorted(item.pieces, key=lambda one: max(rows[one[0]].width, rows[one[0]].height), reverse=True)
+    told = [
+        (index, count)
+        for index, count in longest
         if rows[index].shape != "strip" or rows[index].height != usable
     ]
-    if len(parts) > _FEW:
-        parts = [f"the pieces {height} wide listed below, the longest first"]
+    letters = row_letters(rows) if len(told) > FEW else {}
+    parts = [
+        pieces_text(rows[index], count, settings) + (f" ({letters[index]})" if letters else "") for index, count in told
+    ]
     if together and parts:
         text = f"From {together} cut {listed(parts)}; together they take {strips}."
     elif parts:

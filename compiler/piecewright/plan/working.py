@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from piecewright.kernel.batches import Batch
 from piecewright.kernel.build import Made, Settings
-from piecewright.kernel.demand import Wanted
+from piecewright.kernel.demand import Wanted, set_length
 from piecewright.plan.rounding import cut_size
 from piecewright.plan.tongue import Tongue
 from piecewright.plan.words import listed, plural, sentence, times
@@ -62,6 +62,21 @@ def _batch_text(item: Wanted, batch: Batch, tongue: Tongue, prints: Mapping[str,
     return sentence(f"make {count}, one {whom}, each of its own {listed(own)}: in each {inner}")
 
 
+def long_text(made: Made, sets: tuple[int, ...], settings: Settings) -> str:
+    """`Each strip is at least 25½ long.`; of full sets and another `Each strip of a full set is at least 40 long, of
+    the other 12½.` Empty where no segments are cut."""
+    if made.segment is None or not sets:
+        return ""
+    lengths = [
+        cut_size(set_length(made, made.segment, size, settings.squaring), settings).shown
+        for size in dict.fromkeys(sets)
+    ]
+    if len(lengths) == 1:
+        return f"Each strip is at least {lengths[0]} long."
+    others = f"of {'the other' if len(lengths) == 2 else 'the others'} {listed(lengths[1:])}"
+    return f"Each strip of a full set is at least {lengths[0]} long, {others}."
+
+
 def _sets(made: Made, sets: tuple[int, ...], settings: Settings) -> str:
     """`2 full strip sets and one 12½ long`."""
     full = [size for size in sets if size == made.segments]
@@ -69,7 +84,8 @@ def _sets(made: Made, sets: tuple[int, ...], settings: Settings) -> str:
     shorter = dict.fromkeys(sets[len(full) :])
     for size in shorter:
         if made.segment is not None:
-            count, long = sets.count(size), cut_size(made.segment * size, settings).shown
+            count = sets.count(size)
+            long = cut_size(set_length(made, made.segment, size, settings.squaring), settings).shown
             name = "" if full else "strip set " if count == 1 else "strip sets "
             parts.append(f"{'one' if count == 1 else count} {name}{'each ' if count > 1 else ''}{long} long")
     return listed(parts)

@@ -7,14 +7,14 @@ to it, and what is bought up to how it is sold.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping
+from math import lcm
 
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Fabric, Settings, Sold
 from piecewright.kernel.buying import to_buy
-from piecewright.plan.cloth.model import CuttingPlan, Need, Part, Sheet, Stock
+from piecewright.plan.cloth.model import CuttingPlan, Part, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.joining import without
@@ -88,10 +88,10 @@ def _may_be_better(best: ClothCut, ways: Mapping[int, Way], reach: Exact) -> boo
 
 
 def _quick(asked: Asking, fabric: Fabric, settings: Settings) -> tuple[int, int, int]:
-    """Pieces lacking, length or area, and joined pieces of a plan that is made quickly."""
+    """Pieces lacking, what is bought, and joined pieces of a plan that is made quickly."""
     plan = plan_cloth(asked.needs, stock_of(fabric, settings), cuts=2, solver=False)
     joined = sum(joint.count for joint in asked.joints)
-    return sum(count for _, count in _lacking(asked, plan)), plan.length, joined
+    return sum(count for _, count in _lacking(asked, plan)), plan.bought, joined
 
 
 def _rank(cut: ClothCut) -> tuple[int, Exact, int, int]:
@@ -113,8 +113,9 @@ def _planned(
     stock = stock_of(fabric, settings)
     sold, mark = fabric.sold or settings.sold, settings.ruler
     step, seam = sold.step, settings.seam
+    plan = plan_cloth(asked.needs, stock, cuts=cuts)
     if step is not None:
-        plan, (bought, bound, any_bound) = _by_length(asked.needs, stock, fabric, settings, cuts)
+        bought, bound, any_bound = (step * (n // stock.step) for n in (plan.bought, plan.bound, plan.any_bound))
         washed = left_of(bought, fabric.shrinks, mark)
         if asked.longs:
             bound, any_bound = bounds_by_length(
@@ -128,7 +129,6 @@ def _planned(
                 lambda length: marks_of(length, fabric, mark),
             )
     else:
-        plan = plan_cloth(asked.needs, stock, cuts=cuts)
         area = stock.sheets[0].width * stock.sheets[0].height
         number = sum(used.part.times for used in plan.used if used.source == "sheet")
         bought, bound, any_bound = Exact(number), Exact(-(-plan.bound // area)), Exact(-(-plan.any_bound // area))
@@ -149,39 +149,8 @@ def _planned(
         any_bound=any_bound,
         washed=washed,
         waste=_waste(asked, stock, plan, washed, mark),
-        remnant=_remnant(stock, plan, washed, mark),
+        remnant=_remnant(stock, plan, mark),
     )
-
-
-def _by_length(
-    needs: Sequence[Need], stock: Stock, fabric: Fabric, settings: Settings, cuts: int
-) -> tuple[CuttingPlan, tuple[Exact, Exact, Exact]]:
-    """The best plan of cloth by the length, and what is bought of it and by the two bounds.
-
-    Where the stock's step is not the one in which cloth is sold, the shortest length is sought without the solver,
-    which would go on for every mark that could be saved. Where that is not proved to buy least, a plan in steps a
-    little smaller than what is left of those that are sold is tried as well; what its bound of k steps says is that
-    more than k - 1 of them are needed. Of any way of cutting that says no more than the bound to the mark.
-    """
-    sold, mark = fabric.sold or settings.sold, settings.ruler
-    step = sold.step
-    assert step is not None
-
-    def buy(length: int) -> Exact:
-        return to_buy(mark * length, fabric, step)
-
-    if stock.step == step / mark and not _beyond(fabric):
-        plan = plan_cloth(needs, stock, cuts=cuts)
-        return plan, (buy(plan.bought), buy(plan.bound), buy(plan.any_bound))
-    plan = plan_cloth(needs, stock, cuts=cuts, solver=False)
-    bought, bound, any_bound = buy(plan.bought), buy(plan.bound), buy(plan.any_bound)
-    worth = (step * (1 - fabric.shrinks) / (1 + fabric.margin_part) / mark).floor()
-    if bought > bound and worth > 1:
-        other = plan_cloth(needs, replace(stock, step=worth), cuts=cuts)
-        bound = max(bound, buy(max(other.bound - worth + 1, 0)))
-        if buy(other.length) < bought and not other.missing:
-            plan, bought = other, buy(other.length)
-    return plan, (bought, bound, any_bound)
 
 
 def is_backing(rows: Iterable[CutRow]) -> bool:
@@ -214,13 +183,9 @@ def _pieced_bound(
     return to_buy(mark * max(0, (area / (mark * stock.width) / mark).ceil()), fabric, sold.step)
 
 
-def _beyond(fabric: Fabric) -> bool:
-    return bool(fabric.shrinks or fabric.margin or fabric.margin_part)
-
-
 def stock_of(fabric: Fabric, settings: Settings) -> Stock:
-    """The cloth there is, in marks, rounded down. Where what is bought is more than a plain multiple of what is cut
-    (washing, a margin, steps between the marks), the planner seeks the shortest length instead of the fewest steps."""
+    """The cloth there is, in marks, rounded down. What is sold by the length is given in such parts of a mark that a
+    step, the margin, and what washing and a margin in percent leave of a step are whole numbers of them."""
     sold, mark = fabric.sold or settings.sold, settings.ruler
     scraps = tuple(
         Sheet(width=(one.across / mark).floor(), height=(one.down / mark).floor(), count=one.count)
@@ -231,9 +196,12 @@ def stock_of(fabric: Fabric, settings: Settings) -> Stock:
         assert sold.down is not None
         high = (left_of(sold.down, fabric.shrinks, mark) / mark).floor()
         return Stock(width=0, scraps=scraps, sheets=(Sheet(width=wide, height=high, count=sold.only),))
-    steps = sold.step / mark
-    plain = steps == steps.floor() and not _beyond(fabric)
-    return Stock(width=wide, step=steps.floor() if plain else 1, scraps=scraps)
+    mark *= 1 + fabric.margin_part
+    step, margin = (sold.step * (1 - fabric.shrinks) / mark).ratio, (fabric.margin / mark).ratio
+    per = lcm(step[1], margin[1])
+    return Stock(
+        width=wide, step=step[0] * per // step[1], margin=margin[0] * per // margin[1], per=per, scraps=scraps
+    )
 
 
 def fabric_rows(build: Build, rows: tuple[CutRow, ...]) -> Iterator[tuple[Fabric, list[tuple[int, CutRow]]]]:
@@ -317,9 +285,9 @@ def _waste(asked: Asking, stock: Stock, plan: CuttingPlan, washed: Exact, mark: 
     return 1 - Exact(pieces, cloth) if cloth else Exact(0)
 
 
-def _remnant(stock: Stock, plan: CuttingPlan, washed: Exact, mark: Exact) -> tuple[Exact, Exact] | None:
+def _remnant(stock: Stock, plan: CuttingPlan, mark: Exact) -> tuple[Exact, Exact] | None:
     """The largest rest that is an inch or more both ways; what is smaller is a scrap."""
-    found = [(stock.width, (washed / mark).floor() - plan.length)] if plan.roll else []
+    found = [(stock.width, stock.ladder.room(plan.bought // stock.step) - plan.length)] if plan.roll else []
     for part in (*(used.part for used in plan.used), *([plan.roll] if plan.roll else [])):
         found += [(wide, high) for _, _, wide, high in rests(part)]
     large = [rest for rest in found if min(rest) * mark >= 1]

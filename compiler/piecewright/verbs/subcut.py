@@ -20,8 +20,8 @@ SHOWN = 3  # segments that are drawn of a strip set
 
 
 def run(bench: Bench, said: Said) -> Done:
-    """Segments from left to right. A set of strips gives as many as its usable length holds, and only the
-    first few are drawn; other work gives as many as it is long for."""
+    """Segments from left to right. A set of strips gives as many as its usable length holds once its end
+    is square, and only the first few are drawn; other work gives as many as it is long for."""
     work, width = bench.hand(), said.length("WIDTH")
     if "ANGLE" in said and said.count("ANGLE") != 90:
         return _at_angle(bench, work, width, said.count("ANGLE"))
@@ -42,7 +42,7 @@ def run(bench: Bench, said: Said) -> Done:
 def _strips(bench: Bench, work: Work, usable: Exact, segment: Exact) -> Done:
     if not is_convex(work.unit):
         raise Refused("stepped-for-nothing", "", square=True)
-    count = (usable / segment).floor()
+    count = max(((usable - bench.settings.squaring) / segment).floor(), 0)
     shown = max(1, min(count, SHOWN))
     if bench.drawn != segment * shown:
         raise Redraw(segment * shown)
@@ -62,6 +62,7 @@ def _at_angle(bench: Bench, work: Work, width: Exact, degrees: int) -> Done:
         raise Refused(error.kind, "ANGLE", **error.facts) from error
     if usable is None:
         raise Refused("angle-without-strips", "ANGLE")
+    usable -= bench.settings.squaring
     along, cotangent = width / side.y, side.x / side.y
     low, high = cuts_between(unit, cotangent)
     waste = bench.drawn - (high - low)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from math import gcd
 
+from piecewright.plan.cloth.ladder import MARKS
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, ways
 from piecewright.plan.cloth.model import Sheet
 from piecewright.plan.cloth.purchase import Task
@@ -13,11 +14,6 @@ from piecewright.plan.cloth.segments import rising
 
 _SUMS = 100_000  # areas, in units of their greatest common divisor, up to which sums are looked through
 _PARTS = 24  # how many parts the width is divided into at most for the rounding functions
-
-
-def up(length: int, step: int) -> int:
-    """The length rounded up to a multiple of the step."""
-    return -(-length // step) * step
 
 
 def roll_length(kinds: Sequence[Kind], width: int) -> int:
@@ -82,7 +78,7 @@ def _lines(sides: Sequence[int], numbers: Sequence[int], width: int, known: Sequ
     pieces = [Kind(side, 1, False, number, ()) for side, number in zip(sides, numbers, strict=True)]
     segments = rising([Segment(1, side, ((i, side, 1, 1),)) for i, side in enumerate(sides) if numbers[i]])
     field = Field(width, segments, numbers_of(segments, numbers), list(numbers), [])
-    solved = relax(field, known, 1, 1 << 60)
+    solved = relax(field, known, MARKS, 1 << 60)
     return max(roll_length(pieces, width), solved.bound), solved.columns
 
 
@@ -138,7 +134,7 @@ def beside_scraps(task: Task, given: Sequence[int]) -> int:
         left -= scrap.width * scrap.height * scrap.count
     left = max(left, 0)
     if task.stock.width > 0:
-        return up(-(-left // task.stock.width), task.stock.step)
+        return task.stock.ladder.sold(-(-left // task.stock.width))
     return least_sheets(left, task.stock.sheets)
 
 

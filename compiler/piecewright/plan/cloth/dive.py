@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
+from piecewright.plan.cloth.ladder import MARKS
 from piecewright.plan.cloth.layout import Strip, Strips, clipped, length_of, merged
 from piecewright.plan.cloth.relax import Field, Relaxed, priced, relax
 from piecewright.plan.cloth.sequence import fine, limits, roll_round
@@ -87,7 +88,7 @@ class Dive:
             self._left -= 1
             used, most = length_of(more), self._most()
             still = [strip for strip in known if _within(strip, fewer)]
-            then = relax(self._rest(fewer, more), still, 1, most - used + 1, _TABLES)
+            then = relax(self._rest(fewer, more), still, MARKS, most - used + 1, _TABLES)
             self._pool.update(dict.fromkeys(then.columns))
             if used + then.bound <= most:
                 yield from self._below(then, fewer, more, still, others + other)

@@ -141,9 +141,19 @@ def merged(strips: Strips) -> Strips:
     return sorted(found.items(), key=lambda pair: (-pair[0].height, -pair[1], pair[0].segments))
 
 
+def free(strip: Strip, width: int) -> int:
+    """What of the width is left beside all that lies in a strip."""
+    return width - sum(segment.width * times for segment, times in strip.segments)
+
+
 def length_of(strips: Strips) -> int:
     """The length that the strips take together."""
     return sum(strip.height * times for strip, times in strips)
+
+
+def _as_cut(one: tuple[Strip, int]) -> tuple[int, list[tuple[int, int]], int]:
+    strip, times = one
+    return -strip.height, sorted((-segment.width, -segment.height) for segment, _ in strip.segments), -times
 
 
 class Teller:
@@ -158,9 +168,9 @@ class Teller:
         return sorted((place, count) for kind in self._left for place, count in kind if count)
 
     def strips(self, width: int, strips: Strips, sheets: int = 1) -> tuple[Part, ...]:
-        """Rows of that width, in each of so many sheets."""
+        """Rows of that width, in each of so many sheets; the tallest first, then those of the longest pieces."""
         rows: list[Part] = []
-        for strip, times in strips:
+        for strip, times in sorted(strips, key=_as_cut):
             counts = strip.counts()
             while times > 0:
                 plain = min(times, *(self._next(kind) // (each * sheets) for kind, each in counts.items()))
@@ -196,7 +206,7 @@ class Teller:
 
     def _strip(self, width: int, strip: Strip, times: int, sheets: int, *, mixed: bool) -> Part:
         parts: list[Part] = []
-        for segment, often in strip.segments:
+        for segment, often in sorted(strip.segments, key=lambda pair: (-pair[0].width, -pair[0].height)):
             for _ in range(often if mixed else 1):
                 parts.append(self._segment(segment, strip.height, 1 if mixed else often, times * sheets, mixed))
         if len(parts) == 1 and parts[0].times == 1 and parts[0].width == width and parts[0].split is None:

@@ -15,6 +15,7 @@ from itertools import product
 from typing import NamedTuple
 
 from piecewright.plan.cloth.bounds import roll_length, weights
+from piecewright.plan.cloth.ladder import MARKS
 from piecewright.plan.cloth.layout import Kind, Segment, ways
 from piecewright.plan.cloth.relax import Field, relax
 
@@ -119,7 +120,7 @@ def _bars_too_few(kinds: Sequence[Kind], longs: Sequence[Long], width: int, leng
         demand.append(min(high * wide for high, wide in met) * long.number)
     if not segments:
         return False
-    return relax(Field(length, segments, limits, demand, []), [], 1, width + 1).bound > width
+    return relax(Field(length, segments, limits, demand, []), [], MARKS, width + 1).bound > width
 
 
 def _few_strips(longs: Sequence[Long], width: int, length: int, loss: int) -> bool:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from piecewright.dataclass import dataclass
+from piecewright.plan.cloth.ladder import Ladder
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,13 +35,21 @@ class Sheet:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stock:
     """The cloth there is to cut from. `width`: usable width of what is bought by length, in multiples of
-    `step`; zero where nothing is. `scraps` are on hand and cost nothing; `sheets` are what is bought by the piece
-    instead of by length (then `width` is zero). Planning buys least: least length, or least area of sheets."""
+    `step`, of which (steps * `step` - `margin`) / `per` can be cut; zero where nothing is. `scraps` are on hand and
+    cost nothing; `sheets` are what is bought by the piece instead of by length (then `width` is zero). Planning buys
+    least: least length, or least area of sheets."""
 
     width: int
     step: int = 1
+    margin: int = 0
+    per: int = 1
     scraps: tuple[Sheet, ...] = ()
     sheets: tuple[Sheet, ...] = ()
+
+    @property
+    def ladder(self) -> Ladder:
+        """The lengths there are to buy."""
+        return Ladder(self.step, self.margin, self.per)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,12 +86,12 @@ class Used:
 class CuttingPlan:
     """How the needs are cut, and why it is least.
 
-    `bought` is the length to buy, a multiple of the step, and `length` what of it is cut; of sheets `bought` is
-    their area. `bound`: no plan with so many stages (straight strips) needs less to be bought; `any_bound`: nor any way
-    of cutting. Both are rounded up to the step. `proved`: bought equals bound. `stages` is the most cuts between the
-    cloth and a piece, trims not counted but the cut across the roll always: 2 for strips and sub-cuts. `roll` is the
-    cloth bought by length, None if none; its split is into rows. `missing`: place of a need and how many of it the
-    stock cannot give.
+    `bought` is the length to buy, a multiple of the step and in its parts of a mark, and `length` what of it is cut, in
+    marks; of sheets `bought` is their area. `bound`: no plan with so many stages (straight strips) needs less to be
+    bought; `any_bound`: nor any way of cutting. Both are rounded up to the step. `proved`: bought equals bound.
+    `stages` is the most cuts between the cloth and a piece, trims not counted but the cut across the roll always: 2 for
+    strips and sub-cuts. `roll` is the cloth bought by length, None if none; its split is into rows. `missing`: place of
+    a need and how many of it the stock cannot give.
     """
 
     bought: int

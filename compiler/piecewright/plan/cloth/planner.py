@@ -12,6 +12,7 @@ from typing import Literal, NamedTuple
 from piecewright.plan.cloth.bounds import beside_scraps
 from piecewright.plan.cloth.layout import Teller, kinds_of
 from piecewright.plan.cloth.model import CuttingPlan, Need, Part, Sheet, Stock, Used
+from piecewright.plan.cloth.neat_sheets import neat_each
 from piecewright.plan.cloth.purchase import Filled, Purchase, Task
 from piecewright.plan.cloth.roll import buy_length
 from piecewright.plan.cloth.sheets import buy_sheets, fill_scraps
@@ -60,8 +61,9 @@ def _with(task: Task, scraps: list[int]) -> _Choice:
 
 def _told(needs: Sequence[Need], task: Task, choice: _Choice) -> CuttingPlan:
     bought = choice.bought
+    scraps = neat_each(task, task.stock.scraps, choice.cut, deep=task.cuts > 2)
     teller = Teller(task.kinds, needs)
-    used = list(_sheets(teller, "scrap", task.stock.scraps, choice.cut))
+    used = list(_sheets(teller, "scrap", task.stock.scraps, scraps))
     used += _sheets(teller, "sheet", task.stock.sheets, bought.sheets)
     roll = None
     if bought.strips:

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from piecewright.plan.cloth.knapsack import Fillings
+from piecewright.plan.cloth.ladder import Ladder
 from piecewright.plan.cloth.layout import Segment, Strip, strip_of
 from piecewright.plan.cloth.simplex import Entries, Programme
 
@@ -44,8 +45,8 @@ class Relaxed(NamedTuple):
     rounds: int
 
 
-def relax(field: Field, start: Sequence[Strip], step: int, enough: int, most: int = 400) -> Relaxed:
-    """Solve until the bound, rounded up to the step, can rise no more or reaches `enough`. `start`: known strips;
+def relax(field: Field, start: Sequence[Strip], ladder: Ladder, enough: int, most: int = 400) -> Relaxed:
+    """Solve until the bound, raised to what is sold, can rise no more or reaches `enough`. `start`: known strips;
     `most`: tables at most."""
     kinds = [i for i, count in enumerate(field.demand) if count > 0]
     row_of = {kind: row for row, kind in enumerate(kinds)}
@@ -76,7 +77,7 @@ def relax(field: Field, start: Sequence[Strip], step: int, enough: int, most: in
         rounds += 1
         if best is None or now > bound:
             bound, best = now, (prices, cut_prices, -(-num // den))
-        if _up(bound, step) >= min(_up(int(programme.value() + 0.999), step), enough) or rounds >= most:
+        if ladder.up(bound) >= min(ladder.up(int(programme.value() + 0.999)), enough) or rounds >= most:
             break
         under = [
             (worth / height, height, level)
@@ -150,7 +151,3 @@ def _begun(field: Field, kinds: list[int], row_of: dict[int, int]) -> tuple[Prog
         strips.append(Strip(high, ()))
         right.append(count)
     return Programme(right, start), strips
-
-
-def _up(length: int, step: int) -> int:
-    return -(-length // step) * step

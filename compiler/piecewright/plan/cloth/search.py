@@ -10,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from piecewright.plan.cloth.bounds import up
 from piecewright.plan.cloth.dive import WAYS, Dive
 from piecewright.plan.cloth.enumerate import TooMany, strips_within
+from piecewright.plan.cloth.ladder import MARKS, Ladder
 from piecewright.plan.cloth.layout import Kind, Segment, Strip, Strips, exactly, length_of
+from piecewright.plan.cloth.neat import Length, Neat
 from piecewright.plan.cloth.refill import refilled
 from piecewright.plan.cloth.relax import Field, Relaxed, priced, relax
 from piecewright.plan.cloth.segments import mixed, rising
@@ -41,13 +42,13 @@ _ALL_STEPS = 150_000
 
 
 class Search:
-    """One search; `strips` is the shortest plan so far and `bound` a length, rounded up, that no such plan goes
-    below."""
+    """One search; `strips` is the shortest plan so far and `bound` a length, as much as can be cut of
+    what is bought, that no such plan goes below."""
 
     def __init__(
         self,
         width: int,
-        step: int,
+        ladder: Ladder,
         kinds: Sequence[Kind],
         segments: list[Segment],
         cuts: list[tuple[int, int]],
@@ -58,7 +59,7 @@ class Search:
         plan_cloth."""
         demand = [kind.number for kind in kinds]
         self._field = Field(width, segments, limits(segments, demand), demand, cuts)
-        self._kinds, self._step, self._wanted = kinds, step, wanted
+        self._kinds, self._ladder, self._wanted = kinds, ladder, wanted
         self._pool: dict[Strip, None] = {}
         self._solved: Relaxed | None = None
         self._neat: Strips = []  # of those that buy as little the one with fewest heights
@@ -66,13 +67,13 @@ class Search:
         self.bound = bound
 
     @property
-    def bought(self) -> int:
-        """What the shortest plan so far buys."""
-        return up(length_of(self.strips), self._step)
+    def room(self) -> int:
+        """How much can be cut of what the shortest plan so far buys."""
+        return self._ladder.up(length_of(self.strips))
 
     def open(self, enough: int = 0) -> bool:
         """Whether less might be bought: the best so far is above the bound, and above what is enough."""
-        return not self.strips or self.bought > max(self.bound, enough)
+        return not self.strips or self.room > max(self.bound, enough)
 
     def quick(self) -> None:
         """Strip after strip, in few rounds."""
@@ -96,7 +97,7 @@ class Search:
                 return
             segments = rising([*field.segments, *more])
             self._field = field._replace(segments=segments, limits=limits(segments, field.demand))
-            self._solved = relax(self._field, solved.columns, 1, _NEVER)
+            self._solved = relax(self._field, solved.columns, MARKS, _NEVER)
             self._pool.update(dict.fromkeys(self._solved.columns))
             self._dive(1)
 
@@ -124,10 +125,10 @@ class Search:
         highspy = solver(self._wanted)
         if highspy is None:
             return
-        field, step = self._field, self._step
+        field, ladder = self._field, self._ladder
         while self.open():
             solved = self._solve()
-            length = self.bought - step
+            length = ladder.below(self.room)
             strips = self._all(solved, length, most)
             if strips is None and length > self.bound:
                 length = self.bound
@@ -140,13 +141,17 @@ class Search:
             if answer.strips is not None:
                 self._keep(answer.strips)
             if answer.least:
-                self.bound = self.bought if answer.strips is not None else length + step
+                self.bound = self.room if answer.strips is not None else ladder.up(length + 1)
             elif answer.strips is None:
                 return
 
-    def tidy(self) -> None:
-        """Fewer strip heights, where no more is bought for it."""
-        self.strips = tidied(self._field, self._neat, self._step, self._prices())
+    def tidy(self, *, deep: bool) -> None:
+        """The plan for people, where no more is bought for it."""
+        fewer = tidied(self._field, self._neat, self._ladder, self._prices())
+        cloth = Length(self._field.width, self.room)
+        best = Neat(cloth, self._kinds, deep=deep).best([self.strips, self._neat, fewer])
+        assert best is not None
+        self.strips = best
 
     def _all(self, solved: Relaxed, length: int, most: int) -> list[Strip] | None:
         """All strips that a plan so long can contain, if they are not too many."""
@@ -158,15 +163,15 @@ class Search:
     def _solve(self) -> Relaxed:
         """The relaxation solved to the end, once."""
         if self._solved is None:
-            self._solved = relax(self._field, [], 1, _NEVER)
+            self._solved = relax(self._field, [], MARKS, _NEVER)
             self._pool.update(dict.fromkeys(self._solved.columns))
-            self.bound = max(self.bound, up(self._solved.bound, self._step))
+            self.bound = max(self.bound, self._ladder.up(self._solved.bound))
         return self._solved
 
     def _dive(self, ways: int) -> None:
         for way in WAYS[:ways]:
             if self.open():
-                dive = Dive(self._field, self._pool, lambda: self.bought - self._step, way, _DIVE_NODES)
+                dive = Dive(self._field, self._pool, lambda: self._ladder.below(self.room), way, _DIVE_NODES)
                 self._offer(dive.plans(self._solve()))
 
     def refill(self) -> None:
@@ -195,7 +200,7 @@ class Search:
     def _cheapest(self, most: int) -> list[Strip]:
         """For two stages: all strips that cost no more than so much above what they give; as many as there may be."""
         found: list[Strip] = []
-        for over in range(self.bought - self._step - self._solve().bound):
+        for over in range(self._ladder.below(self.room) - self._solve().bound):
             more = self._all(self._solve(), self._solve().bound + over, most)
             if more is None:
                 break
@@ -207,7 +212,7 @@ class Search:
         if not strips or not self.open():
             return
         solved, field = self._solve(), self._field
-        length = self.bought - self._step
+        length = self._ladder.below(self.room)
         nodes = max(_NODES, _WORK // len(strips))
         answer = choose(highspy, strips, field.demand, priced(field, solved), length, self.bound, nodes)
         if answer.strips is not None:
@@ -235,11 +240,11 @@ class Search:
                 return
 
     def _keep(self, strips: Strips) -> None:
-        if self.strips and up(length_of(strips), self._step) > self.bought:
+        if self.strips and self._ladder.up(length_of(strips)) > self.room:
             return
         made, left = exactly(strips, self._field.demand)
         assert not any(left)
         if not self.strips or length_of(made) < length_of(self.strips):
             self.strips = made
-        if not self._neat or order(made, self._step) < order(self._neat, self._step):
+        if not self._neat or order(made, self._ladder) < order(self._neat, self._ladder):
             self._neat = made

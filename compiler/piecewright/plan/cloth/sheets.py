@@ -8,6 +8,7 @@ from typing import NamedTuple
 from piecewright.plan.cloth.bounds import any_area, least_sheets
 from piecewright.plan.cloth.layout import Segment, Strips, exactly
 from piecewright.plan.cloth.model import Sheet
+from piecewright.plan.cloth.neat_sheets import area_of, neat_sheets
 from piecewright.plan.cloth.purchase import Filled, Purchase, Task
 from piecewright.plan.cloth.segments import single, stacked
 from piecewright.plan.cloth.sequence import corrected, first_prices, sheet_filling
@@ -67,11 +68,14 @@ def buy_sheets(task: Task, wanted: Sequence[int]) -> Purchase:
         lacking = best.left
         best, bound = _relaxed(task, given, best, bound)
         best = _more(task, best, lacking)
-    stages = 3 if any(_is_deep(one.strips) for one in best.made) else 2
-    bound = bound if stages == 2 else any_bound
+    if any(_is_deep(one.strips) for one in best.made):
+        bound = any_bound
+    made = neat_sheets(task, best.made, deep=task.cuts > 2 and bound == any_bound)
+    stages = 3 if any(_is_deep(one.strips) for one in made) else 2
     unfit = [0 if fit else count for count, fit in zip(wanted, fits, strict=True)]
     lacking = [less + more for less, more in zip(best.left, unfit, strict=True)]
-    return Purchase(best.area, best.area, bound, any_bound, stages if best.made else 0, [], best.made, lacking)
+    bought = area_of(sheets, made)
+    return Purchase(bought, bought, bound, any_bound, stages if made else 0, [], made, lacking)
 
 
 def _more(task: Task, best: _Bought, lacking: list[int]) -> _Bought:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from piecewright.plan.cloth.ladder import Ladder
 from piecewright.plan.cloth.layout import Segment, Strip, Strips, exactly, length_of, strip_of
 from piecewright.plan.cloth.relax import Field
 from piecewright.plan.cloth.sequence import roll_round
@@ -16,15 +17,15 @@ from piecewright.plan.cloth.sequence import roll_round
 _TRIES = 6
 
 
-def order(strips: Strips, step: int) -> tuple[int, int, int, int]:
+def order(strips: Strips, ladder: Ladder) -> tuple[int, int, int, int]:
     """Plans with less of this are better: what is bought, distinct heights, strips, and length, since what is not cut
     is left over in one piece."""
     length = length_of(strips)
     heights = {strip.height for strip, _ in strips}
-    return -(-length // step) * step, len(heights), sum(times for _, times in strips), length
+    return ladder.up(length), len(heights), sum(times for _, times in strips), length
 
 
-def tidied(field: Field, strips: Strips, step: int, prices: Sequence[Sequence[int]]) -> Strips:
+def tidied(field: Field, strips: Strips, ladder: Ladder, prices: Sequence[Sequence[int]]) -> Strips:
     """The best of some plans without one height or another of the best so far. `prices`: of the kinds, each tried."""
     best, given_up, tries = strips, set[int](), 0
     refused: set[int] = set()
@@ -38,7 +39,7 @@ def tidied(field: Field, strips: Strips, step: int, prices: Sequence[Sequence[in
             break
         height = min(left, key=lambda high: (number[high] * high, high))
         tries += 1
-        better = _without(field, given_up | {height}, best, step, prices)
+        better = _without(field, given_up | {height}, best, ladder, prices)
         if better is None:
             refused.add(height)
         else:
@@ -48,7 +49,7 @@ def tidied(field: Field, strips: Strips, step: int, prices: Sequence[Sequence[in
 
 
 def _without(
-    field: Field, heights: set[int], best: Strips, step: int, prices: Sequence[Sequence[int]]
+    field: Field, heights: set[int], best: Strips, ladder: Ladder, prices: Sequence[Sequence[int]]
 ) -> Strips | None:
     """A better plan with no strip of those heights, if one is found."""
     levels = sorted({segment.height for segment in field.segments} - heights)
@@ -65,7 +66,7 @@ def _without(
         made = roll_round(field.width, [segment for segment, _ in raised], price, field.demand)
         lowered = [(_lowered(strip, lifted), times) for strip, times in made]
         whole, lacking = exactly(lowered, field.demand)
-        if not any(lacking) and order(whole, step) < order(best, step):
+        if not any(lacking) and order(whole, ladder) < order(best, ladder):
             return whole
     return None
 
