@@ -30,6 +30,16 @@ def length_for(count: int, row: CutRow, mark: Exact, directional: bool) -> Exact
     return step * count + run
 
 
+def covered(row: CutRow) -> Exact:
+    """The area of one piece, in square inches: its height times the mean of its two edges along the strip."""
+    assert row.angle is not None
+    run = slant(row.height, row.angle)
+    if row.shape == "diamond":
+        return row.height * diamond_side(row.height, row.angle)
+    mean = {"triangle": run, "trapezoid": row.width - run}.get(row.shape, row.width)
+    return row.height * mean
+
+
 def _along(row: CutRow, mark: Exact, directional: bool) -> tuple[Exact, Exact]:
     """What the ends of the strip lose by the slant, and what each piece takes beside that."""
     assert row.angle is not None

@@ -18,6 +18,7 @@ from piecewright.plan.cloth.model import CuttingPlan, Part, Sheet, Stock
 from piecewright.plan.cloth.planner import plan_cloth
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.joining import without
+from piecewright.plan.leaning import covered
 from piecewright.plan.long_strips import bounds_by_length, other_ways, sheets_at_least
 from piecewright.plan.needs import Asking, Way, asking, left_of
 
@@ -136,8 +137,10 @@ def _planned(
         if asked.longs:
             bound = any_bound = sheets_at_least(asked, dict(_lacking(asked, plan)), stock, bought, mark, seam)
     of_row = dict(rows)
-    if is_backing(of_row.values()):
-        any_bound = min(any_bound, _pieced_bound(of_row, asked, stock, fabric, settings))
+    leaning = any(row.angle is not None for row in of_row.values())
+    if leaning or is_backing(of_row.values()):
+        any_bound = min(any_bound, _by_area(of_row, asked, stock, fabric, settings))
+        bound = min(bound, any_bound) if leaning else bound
     return ClothCut(
         fabric=fabric,
         settings=settings,
@@ -158,11 +161,12 @@ def is_backing(rows: Iterable[CutRow]) -> bool:
     return any(row.shape == "panel" for row in rows)
 
 
-def _pieced_bound(
+def _by_area(
     rows: Mapping[int, CutRow], asked: Asking, stock: Stock, fabric: Fabric, settings: Settings
 ) -> Exact:
-    """What no way of cutting does without, however a backing is pieced: by area, of its panels only what no seam
-    takes, since what they show together is the backing; of long strips only what is no seam between their lengths."""
+    """What no way of cutting does without, by area, however a backing is pieced and whichever pieces that are cut at an
+    angle share a strip: of panels only what no seam takes, since what they show together is the backing; of long strips
+    only what is no seam between their lengths; of pieces at an angle only themselves."""
     sold, mark = fabric.sold or settings.sold, settings.ruler
     seams = settings.seam * 2
     long = {one.row for one in asked.longs}
@@ -170,9 +174,9 @@ def _pieced_bound(
     cut += [
         (one.row, mark * one.need.width, mark * one.need.height, one.need.count)
         for one in asked.asked
-        if one.row not in long
+        if one.row not in long and one.what != "slanted"
     ]
-    area = Exact(0)
+    area = sum((covered(rows[row]) * rows[row].count for row in rows if rows[row].angle is not None), Exact(0))
     for row, wide, high, count in cut:
         around = seams if rows[row].shape == "panel" else Exact(0)
         area += (wide - around) * (high - around) * count
