@@ -65,7 +65,7 @@ def test_a_diamond_takes_more_than_a_square_of_its_side() -> None:
     (one,) = found.passes
     assert [(part.width.ruler, part.length.ruler, part.count) for part in one.rough] == [("6 5/8", "3", 9)]
     assert "Fold lengths 6⅝ wide to and fro, with the folds 3 apart" in die_texts(found)[0]
-    assert found.length is not None and found.length.ruler == "6 5/8"  # 9 stand in a strip; lying they take two, and buy no less
+    assert found.length is not None and found.length.ruler == "6 5/8"  # standing, one strip
 
 
 # ── folds ───────────────────────────────────────────────────────────────────────────────────────
