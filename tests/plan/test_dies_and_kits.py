@@ -12,8 +12,8 @@ from piecewright.emit import emit
 from piecewright.pipeline import Cutting
 from piecewright.plan.model import ClothPlan, Plan
 
-FABRICS = """fabric sand, colour "#efe0c0"
-fabric dusk, colour "#3d3355"
+FABRICS = """fabric sand, colour "#efe0c0", margin 0
+fabric dusk, colour "#3d3355", margin 0
 """
 TILE = """
 block tile (light, dark)

@@ -63,9 +63,9 @@ def test_a_diamond_takes_more_than_a_square_of_its_side() -> None:
     # 2 1/2 at 45: its side is 5/2 √2 and it leans 5/2, so that the box is 6.0355 by 2 1/2; with leeway 6 5/8 by 3
     found = cloth(pattern("diamond 2 1/2 at 45", "diamond 2 1/2 at 45", "9 of u0(sand)"))
     (one,) = found.passes
-    assert [(part.width.ruler, part.length.ruler, part.count) for part in one.rough] == [("3", "6 5/8", 9)]
-    assert "Fold lengths 3 wide to and fro, with the folds 6⅝ apart" in die_texts(found)[0]
-    assert found.length is not None and found.length.ruler == "6"  # 6 in a strip of 40
+    assert [(part.width.ruler, part.length.ruler, part.count) for part in one.rough] == [("6 5/8", "3", 9)]
+    assert "Fold lengths 6⅝ wide to and fro, with the folds 3 apart" in die_texts(found)[0]
+    assert found.length is not None and found.length.ruler == "6 5/8"  # standing, one strip
 
 
 # ── folds ───────────────────────────────────────────────────────────────────────────────────────
@@ -112,7 +112,7 @@ SLANT = "parallelogram 4 by 2 1/2 at 45"
 def test_pieces_in_one_hand_are_not_folded() -> None:
     found = cloth(pattern(SLANT, SLANT, "10 of u0(sand)"))
     assert die_texts(found) == [
-        "Die parallelogram 4 × 2½ at 45°: cut its rough pieces, 3 × 7, apart and lay at most 6 on each other, all right"
+        "Die parallelogram 4 × 2½ at 45°: cut its rough pieces, 7 × 3, apart and lay at most 6 on each other, all right"
         " side up, since cloth folded to and fro would give half of them mirrored: 2 passes cut 10."
     ]
     mirrored = cloth(pattern(SLANT, SLANT, "10 of u0(sand) reversed"))
