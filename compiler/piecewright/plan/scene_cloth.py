@@ -37,6 +37,7 @@ ROOM = 1.9  # a letter stands only where pieces are as wide and high together
 THIN = 1.1  # and over the edges of strips as thin as this, beside which there is a gap
 NARROW = 22.0  # inches: sheets as narrow stand two to a figure
 PAIR = 2.7  # how much of the width of a figure such a sheet takes, with its sizes, to one that stands alone
+TALLER = 1.25
 GRAIN = 4.0  # inches, the arrow beside the cloth
 BESIDE = 1.4  # inches from the cloth to that arrow
 
@@ -127,7 +128,8 @@ def _drawn(
             sheet = _Sheet(cut, letters, part.width * mark, coarse)
         sheet.strip(one, strip)
     if left > 0:
-        if sheet.y and sheet.y + sheet.gap + left * mark > max(tallest, TALLEST * coarse):
+        # a rest says little by itself, so that a panel may be somewhat taller for it
+        if sheet.y and sheet.y + sheet.gap + left * mark > max(tallest, TALLEST * coarse) * TALLER:
             yield sheet.panel()
             sheet = _Sheet(cut, letters, part.width * mark, coarse)
         sheet.left_over(left * mark, cut_size(cut.mark * left, cut.settings).shown)
