@@ -8,7 +8,7 @@ import time
 import pytest
 from benchmarks.test_cold_start import largest
 from piecewright.pipeline import emitted
-from piecewright.plan import bought
+from piecewright.plan import press
 from piecewright.plan.yardage import ClothCut
 
 pytestmark = pytest.mark.alone
@@ -22,7 +22,7 @@ def shares(path: str, monkeypatch: pytest.MonkeyPatch) -> tuple[float, float]:
     the shortest of several runs."""
     planning, rest = float("inf"), float("inf")
     spent = [0.0]
-    plain = bought.cut_cloth
+    plain = press.cut_cloth
 
     def timed(*arguments: object, **options: object) -> ClothCut:
         start = time.process_time()
@@ -31,7 +31,7 @@ def shares(path: str, monkeypatch: pytest.MonkeyPatch) -> tuple[float, float]:
         finally:
             spent[0] += time.process_time() - start
 
-    monkeypatch.setattr(bought, "cut_cloth", timed)
+    monkeypatch.setattr(press, "cut_cloth", timed)
     emitted(path)  # imports what is imported late
     gc.disable()
     try:

@@ -23,7 +23,8 @@ from piecewright.plan.long_strips import bounds_by_length, other_ways, sheets_at
 from piecewright.plan.needs import Asking, Way, asking, left_of
 
 CUTS = 3
-_CAREFUL = 3  # ways of cutting long strips, beside the first, that are planned with care
+_CAREFUL = 2  # ways of cutting long strips, beside the first, that are planned with care
+_MANY = 40  # needs of a fabric from which on no other way is tried
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +65,7 @@ def cut_cloth(
     """The plan for rows of one fabric, each with its place in the cut list. `cuts`: 2 keeps to strips and sub-cuts."""
     own = list(rows)
     asked = asking(own, fabric, settings)
-    if not asked.longs:
+    if not asked.longs or len(asked.needs) > _MANY:
         return _planned(asked, own, fabric, settings, cuts)
     best = _planned(asked, own, fabric, settings, cuts)
     others = [
@@ -90,7 +91,7 @@ def _may_be_better(best: ClothCut, ways: Mapping[int, Way], reach: Exact) -> boo
 
 def _quick(asked: Asking, fabric: Fabric, settings: Settings) -> tuple[int, int, int]:
     """Pieces lacking, what is bought, and joined pieces of a plan that is made quickly."""
-    plan = plan_cloth(asked.needs, stock_of(fabric, settings), cuts=2, solver=False)
+    plan = plan_cloth(asked.needs, stock_of(fabric, settings), cuts=2, solver=False, sketch=True)
     joined = sum(joint.count for joint in asked.joints)
     return sum(count for _, count in _lacking(asked, plan)), plan.bought, joined
 

@@ -27,13 +27,16 @@ class _Choice(NamedTuple):
         return sum(self.bought.lacking), self.bought.bought
 
 
-def plan_cloth(needs: Sequence[Need], stock: Stock, *, cuts: int = 3, solver: bool | None = None) -> CuttingPlan:
+def plan_cloth(
+    needs: Sequence[Need], stock: Stock, *, cuts: int = 3, solver: bool | None = None, sketch: bool = False
+) -> CuttingPlan:
     """A plan for all needs that the stock can give, and how good it is at least.
 
     Lengths are whole numbers of one unit. `cuts`: 2 keeps to strips and sub-cuts of them; 3 also stacks pieces in a
-    strip, where less is bought then. `solver`: None uses highspy where it is installed, False never. The same
-    arguments always give the same plan. What cannot be given is `missing`; nothing is raised for it."""
-    task = Task(kinds_of(needs), stock, cuts, solver)
+    strip, where less is bought then. `solver`: None uses highspy where it is installed, False never. `sketch`: of cloth
+    by the length only a plan that is found at once, strip after strip. The same arguments always give the same plan.
+    What cannot be given is `missing`; nothing is raised for it."""
+    task = Task(kinds_of(needs), stock, cuts, solver, sketch)
     best = _with(task, [])
     if stock.scraps and any(best.cost()):
         size = [sheet.width * sheet.height for sheet in stock.scraps]

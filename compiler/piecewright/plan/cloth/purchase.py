@@ -10,12 +10,13 @@ from piecewright.plan.cloth.model import Sheet, Stock
 
 
 class Task(NamedTuple):
-    """What holds for the whole of one plan; `cuts` and `solver` as in `plan_cloth`."""
+    """What holds for the whole of one plan; `cuts`, `solver` and `sketch` as in `plan_cloth`."""
 
     kinds: list[Kind]
     stock: Stock
     cuts: int
     solver: bool | None
+    sketch: bool = False
 
     def of_roll(self) -> list[bool]:
         """Which kinds can be cut from cloth bought by length."""

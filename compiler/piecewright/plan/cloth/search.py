@@ -24,8 +24,11 @@ from piecewright.plan.cloth.whole import choose, solver
 
 _NEVER = 1 << 60
 _DIVE_NODES = 80
-_REFILLS = 120
-_REFILL_WORK = 5_000  # refills times segments
+_FEWEST_NODES = 2
+_DIVE_WORK = 30_000  # relaxations of a dive times kinds times segments, which is about what each of them costs
+_LARGE = 15_000  # kinds times segments from which on there is one dive, and no more stacks are tried
+_REFILLS = 60
+_REFILL_WORK = 3_000  # refills times segments
 _ROUNDS = 2
 _STACKINGS = 2
 _STACKS = 40
@@ -87,7 +90,7 @@ class Search:
 
     def stack_more(self) -> None:
         """For three stages: also stacks of several kinds, as many as the prices of the relaxation speak for."""
-        for _ in range(_STACKINGS):
+        for _ in range(_STACKINGS if self._size < _LARGE else 0):
             if not self.open():
                 return
             field, solved = self._field, self._solve()
@@ -169,10 +172,16 @@ class Search:
         return self._solved
 
     def _dive(self, ways: int) -> None:
-        for way in WAYS[:ways]:
+        nodes = max(_FEWEST_NODES, min(_DIVE_NODES, _DIVE_WORK // self._size))
+        for way in WAYS[: ways if self._size < _LARGE else 1]:
             if self.open():
-                dive = Dive(self._field, self._pool, lambda: self._ladder.below(self.room), way, _DIVE_NODES)
+                dive = Dive(self._field, self._pool, lambda: self._ladder.below(self.room), way, nodes)
                 self._offer(dive.plans(self._solve()))
+
+    @property
+    def _size(self) -> int:
+        """About what a relaxation costs."""
+        return sum(count > 0 for count in self._field.demand) * len(self._field.segments)
 
     def refill(self) -> None:
         if self.open():
