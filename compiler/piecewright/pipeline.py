@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING
 from piecewright.dataclass import dataclass
 from piecewright.diagnostics.model import Diagnostic, Label
 from piecewright.evaluate.run import evaluate, evaluate_lines
+from piecewright.evaluate.shown import measured
 from piecewright.reading import Reader, read_disk, read_nothing
 from piecewright.reading import why as why
 from piecewright.source import Source, Span
@@ -362,7 +363,8 @@ def _planned(
     from piecewright.plan.make import plan  # here, because a check needs no plan
     from piecewright.plan.words import sentence, typographic
 
-    warnings = [one.message.replace("`", "") for one in diagnostics if one.severity == "warning"]
+    units = made.settings.units
+    warnings = [measured(one.message, units).replace("`", "") for one in diagnostics if one.severity == "warning"]
     return Compiled(
         plan=replace(
             _named_from(plan(made, most_cuts=cutting.cuts, kits=cutting.kits), os.path.dirname(name)),

@@ -119,8 +119,9 @@ def test_of_a_mirrored_unit_what_was_upright_is_so_still() -> None:
     assert told(lean.format("    turn right\n") + user.format(" reversed turned right")) == []
     (one,) = [one for one in found(lean.format("    turn right\n") + user.format(" reversed")) if one.code == "W515"]
     assert one.message.endswith("the piece lies on its left side"), "as in a mirror"
-    quilt = "quilt all\n    lay 2 by 2, press open\n        | lean reversed | lean\n    border 2 of mist\n"
-    assert told(lean.format("") + quilt) == [], "also in a table that is set together"
+    quilt = "quilt all\n    lay 2 by 2{}\n        | lean reversed | lean\n    border 2 of mist\n"
+    assert told(lean.format("") + quilt.format("")) == [], "also in a table that is set together at once"
+    assert told(lean.format("") + quilt.format(", press open")) == [], "and in one that is sewn seam by seam"
 
 
 def test_a_quilt_tells_only_what_its_blocks_do_not() -> None:

@@ -114,12 +114,13 @@ def eighths_of(length: Exact) -> int:
 
 @rows(
     ("width", "height", "panels", "length", "eighths", "ours"),
-    ("BK-E2E-B", "S03 bed quilt 2014", "77", "85 1/2", 3, "85", 57, 43),
+    ("BK-E2E-B", "S03 bed quilt 2014", "77", "85 1/2", 3, "85", 57, 45),
     ("BK-E2E-C", "S03 rail fence throw", "66 1/2", "72 1/2", 2, "74 1/2", 34, 34),
     ("BK-E2E-E", "S03 sampler", "58 1/2", "58 1/2", 2, "66 1/2", 30, 30),
 )
 def test_backing_panels(width: str, height: str, panels: int, length: str, eighths: int, ours: int) -> None:
-    """Printed are panels that run through. A narrow last one from pieces that are cut side by side takes less."""
+    """Printed are panels that run through. A narrow last one from two or three pieces that are cut side by side
+    takes less; `ours` is what that buys (derived: 2 · 85 and 28 3/4; 2 · 74 1/2; 2 · 66 1/2)."""
     made = backed(width, height, whole=True)
     assert (made.panels, made.length) == (panels, number(length))
     assert eighths_of(made.cloth) == eighths

@@ -102,26 +102,32 @@ def _area(polygon: list[Point]) -> float:
 
 
 def least_backing(
-    across: Fraction, down: Fraction, usable: Fraction, seam: Fraction, step: Fraction, mark: Fraction, *, upright: bool
+    across: Fraction,
+    down: Fraction,
+    usable: Fraction,
+    seam: Fraction,
+    step: Fraction,
+    *,
+    upright: bool,
+    at_most: int | None = None,
 ) -> tuple[int, int]:
     """The fewest steps bought, and with these the fewest seams: one piece either way, panels side by side, and the last
-    one from pieces cut side by side, however many, none cut shorter than an eighth of the width."""
+    one from pieces cut side by side, `at_most` so many or as many as lie within the width."""
     ways = [(across, down)] if upright else [(across, down), (down, across)]
-    found = (one for side, along in ways for one in _backings(side, along, usable, seam, mark))
+    found = (one for side, along in ways for one in _backings(side, along, usable, seam, at_most))
     return min((bought(cloth, step), seams) for cloth, seams in found)
 
 
 def _backings(
-    side: Fraction, along: Fraction, usable: Fraction, seam: Fraction, mark: Fraction
+    side: Fraction, along: Fraction, usable: Fraction, seam: Fraction, at_most: int | None
 ) -> Iterator[tuple[Fraction, int]]:
     full = 0
     while side - full * (usable - 2 * seam) > usable:
         full += 1
     narrow = side - full * (usable - 2 * seam)
-    for count in range(1, max(1, floor(usable / narrow)) + 1):
-        piece = (along + 2 * seam * (count - 1)) / count
-        if count == 1 or ceil(piece / mark) * mark >= usable / 8:
-            yield along * full + piece, full + count - 1
+    within = max(1, floor(usable / narrow))
+    for count in range(1, (within if at_most is None else min(within, at_most)) + 1):
+        yield along * full + (along + 2 * seam * (count - 1)) / count, full + count - 1
 
 
 # triangles round blocks on point

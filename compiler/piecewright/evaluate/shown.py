@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from piecewright.exact import INCH_PER, Exact, decimal_text, fraction_text
 from piecewright.kernel.build import Piece, Units
 
 FINEST = 64  # trade fractions go no finer
+_RULER = 32  # nothing finer than a thirty-second of an inch is read off a ruler
+_TERM = r"(?:\d+ \d+/\d+|(?:\d+(?:/\d+)?·)?√\d+|\d+(?:/\d+)?)"
+_NO_MARK = re.compile(rf"about (\d+\.\d{{4}})(?:, exactly -?{_TERM}(?: [-+] {_TERM})*)?")
 
 
 def plain(length: Exact, units: Units) -> str:
@@ -45,6 +50,24 @@ def exactly(length: Exact, units: Units) -> str:
         else str(value).replace("*", "·").replace("sqrt(", "√").replace(")", "")
     )
     return f"{text}, exactly {full}"
+
+
+def measured(text: str, units: Units) -> str:
+    """A message as it is printed for the sewing room: of a length that is on no mark what a ruler shows, to 1/32 in or
+    0.1 mm, and nothing of its exact value: `about 5/32` for `about 0.1590, exactly 7/4 - 9/8·√2`."""
+    return _NO_MARK.sub(lambda found: _on_a_ruler(found[1], units), text)
+
+
+def _on_a_ruler(digits: str, units: Units) -> str:
+    whole, _, part = digits.partition(".")
+    length = Exact(int(whole + part), 10 ** len(part))
+    if units == "inch":
+        least = Exact(1, _RULER)
+        marks = (length / least + Exact(1, 2)).floor()
+        return f"about {fraction_text(least * marks)}" if marks else f"less than {fraction_text(least)}"
+    least = Exact(1, 100 if units == "cm" else 10)
+    marks = (length / least + Exact(1, 2)).floor()
+    return f"about {decimal_text(least * marks)}" if marks else f"less than {decimal_text(least)}"
 
 
 def cloth(piece: Piece, units: Units) -> str:

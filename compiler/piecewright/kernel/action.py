@@ -14,6 +14,8 @@ from piecewright.kernel.layers import Layers
 from piecewright.kernel.unit import Pressed, Unit
 
 Line = tuple[Vector, Vector]
+TOWARD_SEWN, AWAY_FROM_SEWN = "toward the piece just sewn on", "away from the piece just sewn on"
+TOWARD_CORNER, AWAY_FROM_CORNER = "toward the corner", "away from the corner"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -185,7 +187,7 @@ class Finish:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Press:
-    """The seam just sewn is pressed: `toward` says where in words ("open", "toward dusk"); the
+    """The seam just sewn is pressed: `toward` says where in words ("open", "toward dusk", `TOWARD_SEWN`); the
     geometry is in the seam."""
 
     result: Unit

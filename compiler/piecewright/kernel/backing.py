@@ -12,7 +12,7 @@ from piecewright.exact import Exact
 
 ROUND = Exact(4)  # inches that backing and batting reach beyond the top on every side, as quilting takes it up
 ROUND_METRIC = Exact(10)  # the same in centimetres
-SCRAP = 8  # what is shorter than an eighth of the width is none to piece a panel from
+PIECES = 3  # that the last panel is sewn of, at most: more seams are a nuisance for the cloth they save
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,8 +64,8 @@ def backing(
     length can be cut; pieces are cut to a whole number of `mark`. The selvages of a `directional` fabric run up and
     down the quilt. `whole`: the last panel is not made of pieces. ValueError for cloth no wider than two allowances.
 
-    Of all ways (one piece of cloth either way up, panels side by side or one below the other, the last one in one or
-    more pieces) the one is kept for which least is bought, then that with fewest seams, then with least cloth, then
+    Of all ways (one piece of cloth either way up, panels side by side or one below the other, the last one in one to
+    `PIECES` pieces) the one is kept for which least is bought, then that with fewest seams, then with least cloth, then
     with the selvages up and down.
     """
     if usable <= seam * 2:
@@ -109,8 +109,8 @@ def _pieces(
     """
     yield 1, length
     most = 1 if whole else (usable / (mark * (width / mark).ceil())).floor()
-    for count in range(2, most + 1):
+    for count in range(2, min(most, PIECES) + 1):
         piece = mark * ((length + seam * 2 * (count - 1)) / count / mark).ceil()
-        if piece < usable / SCRAP or piece >= length:
+        if piece >= length:
             return
         yield count, piece

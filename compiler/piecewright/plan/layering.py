@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.action import Flip, Line, Open, Place, Stitch, Subcut
+from piecewright.kernel.action import AWAY_FROM_CORNER, TOWARD_CORNER, Flip, Line, Open, Place, Stitch, Subcut
 from piecewright.kernel.alike import piece_shape
 from piecewright.kernel.build import Piece, Settings, Step
 from piecewright.kernel.measure import height, raw_outline, width
@@ -171,6 +171,8 @@ def flip_text(flips: Sequence[Flip], step: Step, tongue: Tongue) -> str:
     what = article(one) if isinstance(source, Piece) else f"one {one}"
     of = " of each" if step.copies > 1 else ""
     pressing = " and ".join(dict.fromkeys(_pressing(flip) for flip in flips))
+    if len(flips) > 1 and flips[0].toward in (TOWARD_CORNER, AWAY_FROM_CORNER):
+        pressing += "s"
     if len(flips) == 1:
         return " ".join(
             (

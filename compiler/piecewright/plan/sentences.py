@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from piecewright.kernel.action import CutPiece, Finish, Lay, Press, Sew, Take, Turn
+from piecewright.kernel.action import AWAY_FROM_SEWN, TOWARD_SEWN, CutPiece, Finish, Lay, Press, Sew, Take, Turn
 from piecewright.kernel.alike import plain_piece
 from piecewright.kernel.build import Piece, Step
 from piecewright.kernel.unit import Pressed, Unit
@@ -180,6 +180,7 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
     """What is sewn on which edges, in order, and how it is pressed; of a repeat also the sizes of each round."""
     sews = [action for action in actions if isinstance(action, Sew)]
     presses = [action for action in actions if isinstance(action, Press)]
+    several = len(sews) > 1
     if not sews:
         finished = finish_text() if len(presses) < len(actions) else ""
         return f"{finished} {_pressing(presses)}".strip(), ()
@@ -187,7 +188,7 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
     if whole:
         outward = all(press.result.seam_rope[press.seam].pressed == "right" for press in presses)
         told_of = "the seams along the edges" if has_corners(sews, step) else "every seam"
-        pressing = f"Press {told_of} toward the border." if outward else _pressing(presses, told_of)
+        pressing = f"Press {told_of} toward the border." if outward else _pressing(presses, told_of, several=several)
         more = whole[1:] if len(set(whole)) > 1 else ()
         return f"{whole[0]} {pressing}", tuple(f"Round {number}: {text}" for number, text in enumerate(more, 2))
     rounds = _rounds(brought(step), len(sews), step.times)
@@ -208,7 +209,7 @@ def sew_text(actions: Sequence[Sew | Press | Finish], step: Step, tongue: Tongue
         text = f"{sentence('sew ' + ', then '.join(phrases))} {stop_text(sews, tongue.settings)}".strip()
     if any(sew.eased for sew in sews):
         text += " Ease in the small difference between the edges."
-    return f"{text} {_pressing(presses)}".strip(), _rounds_text(rounds, tongue) if varied else ()
+    return f"{text} {_pressing(presses, several=several)}".strip(), _rounds_text(rounds, tongue) if varied else ()
 
 
 def _rider(sew: Sew, tongue: Tongue) -> str:
@@ -242,7 +243,8 @@ def _rounds_text(rounds: list[tuple[Source | None, ...]], tongue: Tongue) -> tup
     )
 
 
-def _pressing(presses: Sequence[Press], seams_all: str = "every seam") -> str:
+def _pressing(presses: Sequence[Press], seams_all: str = "every seam", *, several: bool = False) -> str:
+    """How seams lie, `seams_all` where they are alike; `several`: more than one piece was sewn on."""
     ways = list(dict.fromkeys(press.toward for press in presses))
     if not ways:
         return ""
@@ -253,6 +255,8 @@ def _pressing(presses: Sequence[Press], seams_all: str = "every seam") -> str:
         )
     if len(presses) == 1:
         return "Press the seam open." if ways[0] == "open" else f"Press {ways[0]}."
+    if several and ways[0] in (TOWARD_SEWN, AWAY_FROM_SEWN):
+        ways[0] = ways[0].replace("piece", "pieces")
     return f"Press {'both seams' if len(presses) == 2 else seams_all} {ways[0]}."
 
 

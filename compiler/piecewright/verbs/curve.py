@@ -60,7 +60,7 @@ def _curve(bench: Bench, said: Said, work: Work, radius: Exact, fabric: str, pla
         along=_along(unit, corner),
         words=work.words,
         other_words=(),
-        other_name="the quarter circle",
+        told=("away from the quarter circle", "toward the quarter circle"),
         lengths=lambda: (_beside(unit, centre, radius), {fabric: radius}),
     )
     toward, pressed = decided(bench, said.clause("press"), sides)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from piecewright.kernel.action import Finish, Press
+from piecewright.kernel.action import AWAY_FROM_SEWN, TOWARD_SEWN, Finish, Press
 from piecewright.kernel.close import close
 from piecewright.kernel.partial import open_seam
 from piecewright.kernel.unit import Pressed, Unit
@@ -27,6 +27,8 @@ def run(bench: Bench, said: Said) -> Done:
     else:
         itself = Brought(unit=unit, source="", name="the work")
         toward, side = pressed(bench, clause, unit, (), into, itself, corner)
+        if toward in (TOWARD_SEWN, AWAY_FROM_SEWN):
+            toward = "as the arrow shows"
     after = close(unit, corner, tolerance=bench.settings.tolerance, pressed=side)
     finish = Finish(before=unit, edges=(into, corner), stop=unit.corners[corner].finished, result=after)
     return Done(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
-from piecewright.kernel.action import Flip
+from piecewright.kernel.action import AWAY_FROM_CORNER, TOWARD_CORNER, Flip
 from piecewright.kernel.errors import SewingError
 from piecewright.kernel.flip import flip
 from piecewright.kernel.layers import Placed, Stitch, face_down, square_corner, stretch
@@ -67,7 +67,7 @@ def _flipped(
         along=along,
         words=work.words,
         other_words=brought.words,
-        other_name=brought.name,
+        told=(AWAY_FROM_CORNER, TOWARD_CORNER),
         lengths=lambda: lengths_beside(result, result.seams[seam:]),
     )
     toward, side = decided(bench, said.clause("press"), sides)

@@ -116,7 +116,7 @@ def _open(bench: Bench, said: Said, work: Work, half: Layers, unit: Unit) -> Ope
         along=seams[0].direction,
         words=work.words,
         other_words=tuple(dict.fromkeys(word for brought in work.over for word in brought.words)),
-        other_name=work.over[-1].name if work.over else "",
+        told=("away from what lay on top", "toward what lay on top"),
         lengths=lambda: lengths_beside(unit, seams),
     )
     toward, side = decided(bench, said.clause("press"), sides)

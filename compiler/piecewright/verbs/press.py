@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from piecewright.exact import Exact, Vector
+from piecewright.kernel.action import AWAY_FROM_SEWN, TOWARD_SEWN
 from piecewright.kernel.build import Fabric
 from piecewright.kernel.measure import raw_edge
 from piecewright.kernel.polygon import clear_of, sides_of_line
@@ -59,7 +60,7 @@ def pressed_round(
                 along=first.directions[edge],
                 words=words,
                 other_words=brought.words,
-                other_name=brought.name,
+                told=(AWAY_FROM_SEWN, TOWARD_SEWN),
                 lengths=lengths,
             ),
         )
@@ -85,10 +86,12 @@ def _together(unit: Unit, edges: tuple[int, ...]) -> Lengths:
 class SeamSides:
     """What lies left and right of a seam along its direction: the work and its `words`, and the other piece.
 
-    `lengths()` is how much of each fabric lies along it on either side, in inches; worked out only where it counts.
+    `told`: what is said of a seam pressed to the left and to the right where no fabric or side tells it; the name of a
+    unit is on no cloth. `lengths()` is how much of each fabric lies along it on either side, in inches; worked out only
+    where it counts.
     """
 
-    __slots__ = ("along", "lengths", "other_name", "other_words", "words")
+    __slots__ = ("along", "lengths", "other_words", "told", "words")
 
     def __init__(
         self,
@@ -96,13 +99,13 @@ class SeamSides:
         along: Vector,
         words: tuple[str, ...],
         other_words: tuple[str, ...],
-        other_name: str,
+        told: tuple[str, str],
         lengths: Callable[[], tuple[Lengths, Lengths]],
     ) -> None:
         self.along = along
         self.words = words
         self.other_words = other_words
-        self.other_name = other_name
+        self.told = told
         self.lengths = lengths
 
 
@@ -122,9 +125,9 @@ def decided(bench: Bench, clause: Said | None, seam: SeamSides) -> tuple[str, Pr
         return f"toward the {word}", _toward_side(seam.along, word, slot)
     if kind == "unit":
         if word in seam.other_words:
-            return f"toward {word}", "right"
+            return seam.told[1], "right"
         if word in seam.words:
-            return f"toward {word}", "left"
+            return seam.told[0], "left"
         raise Refused("not-beside-seam", slot, word=word)
     mine, theirs = (_of(word, lengths, bench) for lengths in seam.lengths())
     if mine is None and theirs is None:
@@ -157,12 +160,10 @@ def _toward_darker(bench: Bench, seam: SeamSides) -> tuple[str, Pressed]:
     mine, theirs = seam.lengths()
     to_first = _darkness(mine, bench) > _darkness(theirs, bench)
     fabrics, others = (mine, theirs) if to_first else (theirs, mine)
-    told = "the darker side"
+    told = "toward the darker side" if to_first else seam.told[1]
     if len(fabrics) == 1 and fabrics.keys() != others.keys():
-        told = next(iter(fabrics))
-    elif not to_first:
-        told = seam.other_words[0] if seam.other_words else seam.other_name
-    return f"toward {told}", "left" if to_first else "right"
+        told = f"toward {next(iter(fabrics))}"
+    return told, "left" if to_first else "right"
 
 
 def _darkness(lengths: dict[str, Exact], bench: Bench) -> Exact:
