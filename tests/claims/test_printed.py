@@ -258,14 +258,16 @@ def test_what_is_said_to_be_least_is() -> None:
             if not pieces or any(min(wide, high) > width or max(wide, high) > width for wide, high, _ in pieces):
                 continue
             claimed = Fraction(cloth.any_bound.exact)
+            margin = 1 if made.units_of_length == "inch" else 3  # for straightening an end, which is bought as well
             step = Fraction(9, 2) if made.units_of_length == "inch" else Fraction(10)
             assert least(pieces, width) <= Fraction(cloth.bought.exact), (file.stem, cloth.fabric)
-            if least(pieces, width) > claimed - step:
+            if least(pieces, width) + margin > claimed - step:
                 confirmed += 1
             if len(pieces) <= PACKED_AT_MOST and not any(cut.shape == "strip" for cut in rows):
                 marks = [(int(w * 40), int(h * 40), turns) for w, h, turns in pieces]
                 length = peers.rectpack_default(int(width * 40), int(step * 40), marks)
                 if length is not None:
                     packed += 1
-                    assert Fraction(length, 40) >= claimed, (file.stem, cloth.fabric)
+                    bought = -(-(Fraction(length, 40) + margin) // step) * step  # its step upward may be all the margin
+                    assert bought >= claimed, (file.stem, cloth.fabric)
     assert seen >= 40 and confirmed >= 20 and packed >= 15

@@ -149,7 +149,8 @@ def strips(s: Sizes) -> Drawn:
     steps.append(f"    subcut {text(segment)}")
     usable = F(40) * (F(254, 100) if s.seam in METRIC else 1)
     shown = [s.shows(cloths[0], "top"), s.shows(cloths[-1], "bottom")]
-    return Drawn(steps, [*s.size(segment, high), s.copies(int(usable // segment)), *shown])
+    room = F(1) if s.seam in METRIC else F(1, 2)  # for the first cut, which squares the end of the set
+    return Drawn(steps, [*s.size(segment, high), s.copies(int((usable - room) // segment)), *shown])
 
 
 METRIC = (F(3, 4), F(3, 5), F(1))

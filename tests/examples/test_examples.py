@@ -57,8 +57,8 @@ FACTS = {
     "20-what-is-in-the-basket.piece": Fact("bench-cover", "28", "22", 136, 112),
     "22-path-by-the-water.piece": Fact("bay", "12", "12", 12, 12),
     "23-cushions-from-fat-quarters.piece": Fact("cushion", "16", "16", 13, 78),
-    "24-lamps-on-the-jetty.piece": Fact("jetty-quilt", "43", "61", 249, 257),
-    "25-sampler-of-the-landing.piece": Fact("landing-sampler", "48", "48", 372, 168),
+    "24-lamps-on-the-jetty.piece": Fact("jetty-quilt", "43", "61", 249, 259),
+    "25-sampler-of-the-landing.piece": Fact("landing-sampler", "48", "48", 372, 171),
     "26-nets-hung-to-dry.piece": Fact("nets", "8 + 21*sqrt(2)", "8 + 28*sqrt(2)", 259, 258),
 }
 
