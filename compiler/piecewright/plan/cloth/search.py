@@ -25,7 +25,8 @@ from piecewright.plan.cloth.whole import choose, solver
 _NEVER = 1 << 60
 _DIVE_NODES = 80
 _FEWEST_NODES = 2
-_DIVE_WORK = 30_000  # relaxations of a dive times kinds times segments, which is about what each of them costs
+_DIVE_WORK = 200_000  # relaxations of a dive times kinds times segments, which is about what each of them costs
+_STACKED_WORK = 30_000  # the same with stacks
 _LARGE = 15_000  # kinds times segments from which on there is one dive, and no more stacks are tried
 _REFILLS = 60
 _REFILL_WORK = 3_000  # refills times segments
@@ -172,7 +173,8 @@ class Search:
         return self._solved
 
     def _dive(self, ways: int) -> None:
-        nodes = max(_FEWEST_NODES, min(_DIVE_NODES, _DIVE_WORK // self._size))
+        work = _DIVE_WORK if self._field.cuts else _STACKED_WORK
+        nodes = max(_FEWEST_NODES, min(_DIVE_NODES, work // self._size))
         for way in WAYS[: ways if self._size < _LARGE else 1]:
             if self.open():
                 dive = Dive(self._field, self._pool, lambda: self._ladder.below(self.room), way, nodes)
