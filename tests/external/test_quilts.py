@@ -1,8 +1,8 @@
 """Whole published quilts from a pattern text: cut sizes, counts, strips, borders, binding, backing, batting and size.
 
 Printed lengths of cloth are upper bounds: what we buy is never more. They are compared with `margin 0`, and hold with
-the usual inch for straightening too. Where a printed count comes out only with a way of joining, or we take a strip less,
-that stands beside it.
+the usual inch for straightening too. Where a printed count comes out only with a way of joining, or where we take a
+strip less, that stands beside it.
 """
 
 from __future__ import annotations
