@@ -301,6 +301,8 @@ make 1 of star
 
 @row("BL-churn12", "S65 2022")
 def test_the_churn_dash_of_12_from_oversize_triangles() -> None:
+    """With `margin 0`, so that a set is as long as its segments; with the usual 1/2 in for squaring its end it takes
+    all of the printed 18 1/2."""
     plan = planned(
         TRIANGLES
         + """

@@ -63,6 +63,7 @@ block framed
 @row("BR-07", "S25 4-H quilt club 2024")
 @row("E2E-Y10", "S25 2024")
 def test_five_strips_of_4_1_2_make_the_border() -> None:
+    """The printed 5/8 yd are five strips to the last thread, and ours with `margin 0`; the usual inch buys 3/4 yd."""
     plan = planned(
         """
 block framed
@@ -75,7 +76,7 @@ block framed
     )
     assert cuts(plan, "dusk") == {("9/2", "97/2"): 2, ("9/2", "89/2"): 2}
     assert strips(plan, "dusk") == {"9/2": 5}
-    assert cloth(plan, "dusk") == bought(plan, "dusk") == Exact(45, 2)  # 22 1/2 in, 5/8 yd without a margin
+    assert cloth(plan, "dusk") == bought(plan, "dusk") == Exact(45, 2)  # 22 1/2 in
 
 
 def sashed(across: int, down: int, *, outside: bool) -> str:
@@ -157,7 +158,8 @@ def test_the_sampler_of_twelve_blocks_with_and_without() -> None:
 @row("E2E-Y10", "S25 2024")
 @row("SH-07", "S25")
 def test_the_sampler_as_a_quilt() -> None:
-    """Twelve blocks of 12, sashes and a border in one text: no more cloth than printed for either."""
+    """Twelve blocks of 12, sashes and a border in one text: no more cloth than printed for either, with `margin 0`,
+    which the border needs: its five strips fill the printed 5/8 yd."""
     plan = planned(SASHED + BORDER, usable="42")
     assert size(plan, "field", finished=True) == ("48", "62")
     assert cuts(plan, "dusk") == {("5/2", "25/2"): 8, ("5/2", "81/2"): 3}

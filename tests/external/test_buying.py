@@ -20,6 +20,7 @@ def of_bolt(clauses: str, across: str, down: str, count: int = 1, **settings: st
 
 @row("YD-04", "S48 magazine 2017")
 def test_a_quarter_and_an_eighth_of_a_yard_at_42() -> None:
+    """What a quarter and an eighth measure: cut to the last thread, with `margin 0`."""
     quarter = of_bolt(", sold by 1/4 yard, usable 42", "42", "9")
     assert quarter.bought is not None and quarter.bought.exact == "9" and quarter.waste == 0
     eighth = of_bolt(", usable 42", "42", "4 1/2")
@@ -45,6 +46,8 @@ def test_a_metric_fat_quarter_of_cloth_110_wide() -> None:
 
 @row("YD-RND", "S03 2013-2021")
 def test_what_is_bought_is_in_eighths_of_a_yard_unless_another_step_is_named() -> None:
+    """The strips are so many that they buy the printed length with `margin 0`. For three of the
+    four an inch more would buy the next step."""
     eighth = YARD / 8
     for printed in (Exact(7, 8), Exact(9, 8), Exact(25, 8), Exact(57, 8)):
         strips = (YARD * printed / 2).floor()  # strips of 2 in, the last of which may leave less than a strip
@@ -68,7 +71,9 @@ def test_what_is_bought_is_in_eighths_of_a_yard_unless_another_step_is_named() -
     ],
 )
 def test_printed_lengths_hold_a_margin_of_up_to_44_percent(strips: int, width: str, printed: Exact) -> None:
-    """Ours is least; with the margin that the source took, in whole percent, it is never more than it printed."""
+    """Ours is least, with `margin 0`; with the margin that the source took, in whole percent, it is what it printed.
+    That percentage is worked out here from the printed length. With our usual inch instead, all but the last would buy
+    no more than printed, and the five strips of 4 1/2 an eighth more, since the source left nothing."""
     plain = planned(PIECE.format(clauses="", across="42", down=width, count=strips), usable="42")
     least = cloth(plain, "bolt")
     margin = ((YARD * printed / least - 1) * 100).floor()
@@ -82,6 +87,7 @@ def test_printed_lengths_hold_a_margin_of_up_to_44_percent(strips: int, width: s
 @row("GR-02", "S01 Clements, The Quilter's Bible, David & Charles, 2011; S98")
 @pytest.mark.parametrize("clause", ["", ", lengthwise"])
 def test_strips_run_from_selvage_to_selvage(clause: str) -> None:
+    """16 segments of 2 1/2 are 40 to the last thread: with `margin 0` nothing is left for squaring the end of a set."""
     plan = planned(
         f"""
 fabric bolt{clause}

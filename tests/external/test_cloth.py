@@ -52,7 +52,7 @@ def test_a_nominal_width_of_44_is_a_setting() -> None:
     ("YD-FQ-5_1-2", "S06; S07 (two sources agree)", "5 1/2", 12),
 )
 def test_squares_from_a_piece_18_by_22(side: str, count: int) -> None:
-    """A fat quarter of cloth that is 44 wide."""
+    """A fat quarter of cloth that is 44 wide. The table cuts all of it, and a sheet has no margin with us either."""
     assert fat_quarters(side, count) == 1
     assert fat_quarters(side, count + 1) == 2
 
@@ -76,6 +76,8 @@ def test_squares_from_a_piece_18_by_22(side: str, count: int) -> None:
     ("YD-SQ-12_1-2", "S07 table 2002", "12 1/2", 6),
 )
 def test_squares_from_a_yard_44_wide(side: str, count: int) -> None:
+    """The table cuts the whole yard, and so do we with `margin 0`. With the inch that a fabric has unless it says
+    otherwise, the rows of 1 1/2, 1 7/8, 3, 6, 9 and 12, which leave less than that, take more than a yard."""
     assert fits(side, count, usable="44", length=36)
     assert not fits(side, count + 1, usable="44", length=36)
     # at 42 wide the same yard gives what the row's note says, never more
@@ -85,6 +87,7 @@ def test_squares_from_a_yard_44_wide(side: str, count: int) -> None:
 
 @row("YD-SQ-BAD7", "S07 table 2002")
 def test_a_yard_does_not_give_35_squares_of_7() -> None:
+    """Even with `margin 0`, nothing straightened."""
     assert fits("7", 30, usable="44", length=36)
     assert not fits("7", 31, usable="44", length=36)
     assert not fits("7", 35, usable="44", length=36)
@@ -99,6 +102,8 @@ def test_a_yard_does_not_give_35_squares_of_7() -> None:
     ("YD-SQB-5", "S06", "5", 56),
 )
 def test_the_cautious_counts_come_out_of_a_yard_42_wide(side: str, count: int) -> None:
+    """A lower bound only: with `margin 0`, and with the usual inch too, our yard gives what the table promises or more.
+    The width of 42 is ours (see the row's note); the table says 44."""
     assert fits(side, count, usable="42", length=36)
 
 
@@ -112,7 +117,8 @@ def test_the_cautious_counts_come_out_of_a_yard_42_wide(side: str, count: int) -
     ("YD-ST-6", "S06", "6", 5),
 )
 def test_strips_from_a_yard(width: str, count: int) -> None:
-    """The table allows one strip for straightening; one more fits by arithmetic, two never do."""
+    """With `margin 0`. The table allows one strip for straightening: so many come out of a yard, and two more never do.
+    One more is not asked, since by arithmetic it fits for some widths and not for others."""
     enough = planned(STRIPS.format(width=width, count=count))
     assert strips(enough, "sand") == {str(number(width)): count}
     assert cloth(enough, "sand") <= 36

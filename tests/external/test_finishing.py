@@ -47,8 +47,8 @@ def test_binding_strips(width: str, height: str, count: int) -> None:
     ("BN-06", "S40 2017", "38 1/2", "38 1/2", "42", 4),
 )
 def test_binding_strips_joined_straight(width: str, height: str, usable: str, count: int) -> None:
-    """The sources count no joins. With straight ones, and 10 in for corners and ends, their strips are enough; joined
-    on the diagonal, they are too short by 3 1/2 in."""
+    """The sources count no joins, and `straight` is ours, so that their counts come out. With straight ones, and
+    10 in for corners and ends, their strips are enough; joined on the diagonal, they are too short by 3 1/2 in."""
     assert strips(finished(width, height, usable=usable, join=", straight")) == count
     assert strips(finished(width, height, usable=usable)) == count + 1
 

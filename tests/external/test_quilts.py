@@ -1,6 +1,8 @@
 """Whole published quilts from a pattern text: cut sizes, counts, strips, borders, binding, backing, batting and size.
 
-Printed lengths of cloth are upper bounds: what we buy is never more.
+Printed lengths of cloth are upper bounds: what we buy is never more. They are compared with `margin 0`, and hold with
+the usual inch for straightening too. Where a printed count comes out only with a way of joining, or where we take a
+strip less, that stands beside it.
 """
 
 from __future__ import annotations
@@ -143,6 +145,8 @@ def test_thirty_five_sawtooth_stars(
 
 @row("E2E-09", "S67")
 def test_the_scrap_rail_fence_of_42_blocks() -> None:
+    """The binding is joined straight here so that the printed seven strips come out; the source does not say how.
+    Joined on the diagonal, as ours are unless a pattern says otherwise, they are eight."""
     plan = planned("""
 unit rails
     strip 2 1/2 of dusk

@@ -47,6 +47,8 @@ def test_six_segments_of_6_1_2_from_a_set_42_wide(count: int, sets: int) -> None
 @row("STR-03", "S67 scrap rail fence")
 @pytest.mark.parametrize(("usable", "segments"), [("40", 3), ("42", 4)])
 def test_squares_from_a_set_of_five_strips(usable: str, segments: int) -> None:
+    """Four of 10 1/2 are 42 to the last thread: with `margin 0`, as the source counts. With the 1/2 in that a set has
+    for squaring its end, a set 42 long gives three."""
     full = planned(FIVE.format(count=segments), usable=usable)
     assert size(full, "five-strips")[1] == "21/2"
     assert strips(full, "sand") == {"5/2": 1}
