@@ -15,7 +15,7 @@ from differential.back import Back, Ends, ends, is_open, slanted_sides, unmarked
 from differential.finishing import facing, near
 from differential.with_shapely import WithShapely
 from differential.with_sympy import WithSympy
-from piecewright.exact import Vector
+from piecewright.exact import Exact, Vector
 from piecewright.kernel import action as done_to
 from piecewright.kernel.action import (
     Action,
@@ -118,8 +118,9 @@ class Replay:
         elif isinstance(action, Add):
             on_the_table.on_paper(action, back)
         elif isinstance(action, Curve):
-            centre = action.before.corners[action.corner].finished
-            back.check(back.curved(back.read(action.before), centre, action.radius, action.fabric), action.result)
+            centre, radius = _arc(action)
+            back.check(back.curved(back.read(action.before), centre, radius, action.fabric), action.result)
+            assert action.radius == radius
         elif isinstance(action, Sew):
             if step.verb == "border":
                 bands.brought(action, step, self.units, back, _against)
@@ -230,6 +231,18 @@ def _placed_as_said(action: Sew, mine: Ends, theirs: Ends) -> None:
         assert left[1] - left[0] == action.step
     else:
         assert mine[0] == theirs[1] or mine[1] == theirs[0] or mine[0] + mine[1] == theirs[0] + theirs[1]
+
+
+def _arc(action: Curve) -> tuple[Vector, Exact]:
+    """Centre and radius of a curved seam. That of a half melon goes through both finished corners at 45 degrees to the
+    side, so that lines square to it there meet half of the side outside its middle."""
+    corners = [corner.finished for corner in action.before.corners]
+    start, end = corners[action.at], corners[(action.at + 1) % len(corners)]
+    if action.shape == "quarter circle":
+        return start, action.radius
+    half = (end - start) / 2
+    centre = start + half + Vector(half.y, -half.x)
+    return centre, (centre - start).squared().sqrt()
 
 
 def _subcut(action: Subcut, back: Back) -> None:

@@ -86,8 +86,9 @@ def wrong(action: Action) -> Iterator[Action]:
         yield replace(action, result=dyed(action.result))
     elif isinstance(action, Curve):
         yield replace(action, radius=action.radius + BIT)
-        yield replace(action, corner=(action.corner + 1) % len(action.before.corners))
+        yield replace(action, at=(action.at + 1) % len(action.before.corners))
         yield replace(action, fabric="other")
+        yield replace(action, shape="half melon" if action.shape == "quarter circle" else "quarter circle")
     elif isinstance(action, Sew):
         yield replace(action, second=dyed(action.second))
         yield replace(action, result=dyed(action.result))

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from evaluate.pattern import built
 from piecewright.evaluate.mirror import Glass
 from piecewright.exact import Exact
 from piecewright.kernel.action import Curve
-from piecewright.kernel.curve import curved
+from piecewright.kernel.curve import curved, hollowed, melon_arc
 from piecewright.kernel.moves import mirrored
 from piecewright.kernel.pieces import rectangle
 from piecewright.kernel.places import edge
@@ -37,7 +38,8 @@ def test_the_corner_of_a_curve_in_the_mirror(corner):
     before = ground()
     action = Curve(
         before=before,
-        corner=corner,
+        shape="quarter circle",
+        at=corner,
         place=("bottom-left", "bottom-right", "top-right", "top-left")[corner],
         radius=Exact(3),
         fabric="pie",
@@ -47,7 +49,49 @@ def test_the_corner_of_a_curve_in_the_mirror(corner):
     )
     mirror = Glass(lambda key: key)._action(action, None)
     assert isinstance(mirror, Curve)
-    there, here = mirror.before.corners[mirror.corner].finished, before.corners[corner].finished
+    there, here = mirror.before.corners[mirror.at].finished, before.corners[corner].finished
     assert (there.x, there.y) == (-here.x, here.y)
     assert mirror.result == mirrored(action.result)
     assert mirror.place == ("bottom-right", "bottom-left", "top-left", "top-right")[corner]
+
+
+def test_a_half_melon_takes_all_of_its_edge_and_none_of_the_next():
+    """Where the seam will run it reaches from corner to corner; what is beyond lies in the allowances."""
+    unit = hollowed(ground(), 0, fabric="melon")
+    assert lengths_along(unit, edge(unit, "bottom")) == {"ground": Exact(1, 2), "melon": Exact(8)}
+    assert lengths_along(unit, edge(unit, "left"))["ground"] == SIDE - Exact(1, 4)
+    assert lengths_along(unit, edge(unit, "top")) == {"ground": SIDE}
+
+
+@pytest.mark.parametrize("at", range(4))
+def test_the_side_of_a_half_melon_in_the_mirror(at):
+    before = ground()
+    centre, radius = melon_arc(before, at)
+    action = Curve(
+        before=before,
+        shape="half melon",
+        at=at,
+        place=("bottom", "right", "top", "left")[at],
+        radius=radius,
+        fabric="melon",
+        result=hollowed(before, at, fabric="melon"),
+        toward="toward melon",
+        pressed="right",
+    )
+    mirror = Glass(lambda key: key)._action(action, None)
+    assert isinstance(mirror, Curve)
+    there, _ = melon_arc(mirror.before, mirror.at)
+    assert (there.x, there.y) == (-centre.x, centre.y)
+    assert mirror.result == mirrored(action.result)
+    assert mirror.place == ("bottom", "left", "top", "right")[at]
+    assert edge(mirror.before, mirror.place) == mirror.at
+
+
+def test_what_lies_along_a_half_melon_decides_the_pressing():
+    """The ground's corners all lie beyond the circle, and still it runs through the ground."""
+    text = 'pattern "q"\n    press toward darker\nfabric a, value {}\nfabric b, value {}\n\nblock one\n'
+    text += "    square 5 of a\n    curve of b on left and top\n"
+    for light, dark, told in (("light", "dark", "toward b"), ("dark", "light", "toward a")):
+        made = next(one for one in built(text.format(light, dark)).made if one.name == "one")
+        curves = [action for step in made.steps for action in step.actions if isinstance(action, Curve)]
+        assert [curve.toward for curve in curves] == [told, told]

@@ -9,12 +9,12 @@ from math import asin, cos, hypot, isclose, pi, sin
 import pytest
 from piecewright import compile_source
 from piecewright.exact import Exact
-from piecewright.kernel.curve import curved
+from piecewright.kernel.curve import QUARTER, Bend, curved
 from piecewright.kernel.pieces import rectangle
 from piecewright.plan.arcs import arc, clipped, rounded, uncovered
 from piecewright.plan.model import Plan, Point
 from piecewright.plan.rounding import quarter_arc
-from piecewright.plan.scene_curve import hollow_panel, quarter_circle_panel
+from piecewright.plan.scene_curve import hollow_panel, piece_panel
 from plan import builds
 
 PATTERN = """pattern "Bends"
@@ -114,13 +114,13 @@ def test_the_step_names_both_templates():
 def test_templates_are_true_to_their_radii(radius):
     """Every point of a raw arc is as far from the centre as it says, and each straight edge as long."""
     r, s = float(Exact.parse(radius)), 0.25
-    piece = next(x for x in quarter_circle_panel(Exact.parse(radius), Exact(1, 4)).strokes if x.role == "raw")
+    piece = next(x for x in piece_panel(Bend(QUARTER, Exact.parse(radius)), Exact(1, 4)).strokes if x.role == "raw")
     corner, *curve = piece.points
     assert corner == pytest.approx((-s, -s))
     assert all(isclose(hypot(*p), r + s) for p in curve)
     assert curve[0][1] == pytest.approx(-s) and curve[0][0] == pytest.approx((r * r + 2 * r * s) ** 0.5)
     assert curve[-1] == pytest.approx(curve[0][::-1])
-    strokes = hollow_panel(Exact.parse(radius), Exact(1, 4)).strokes
+    strokes = hollow_panel(Bend(QUARTER, Exact.parse(radius)), Exact(1, 4)).strokes
     hollow = next(x for x in strokes if len(x.points) > 2 and x.role == "raw")
     assert all(isclose(hypot(*p), r - s) for p in hollow.points)
     assert hollow.points[0][1] == pytest.approx(-s)
@@ -128,7 +128,7 @@ def test_templates_are_true_to_their_radii(radius):
 
 def test_notches_of_both_templates_meet_along_the_seam():
     """They stand at the same angles with the same ticks, so that they lie at the same shares of the arc."""
-    both = [panel(Exact(3), Exact(1, 4)).marks for panel in (quarter_circle_panel, hollow_panel)]
+    both = [panel(Bend(QUARTER, Exact(3)), Exact(1, 4)).marks for panel in (piece_panel, hollow_panel)]
     for one, other in zip(*both, strict=True):
         assert one.count == other.count
         assert one.at[0] * other.at[1] == pytest.approx(one.at[1] * other.at[0])

@@ -177,10 +177,14 @@ def refused(steps: str) -> list[str]:
     return [one.code for one in found if one.severity == "error"]
 
 
-def only_quarter_circles() -> None:
+def only_quarter_circles_and_half_melons() -> None:
     assert refused("square 5 of sand; curve 2 of dusk at bottom-left") == []
     assert refused("triangle 5 at 60 of sand; curve 2 of dusk at bottom-left") == ["E321"]
     assert refused("square 5 of sand; join square 5 of dusk on right; curve 2 of dusk at top-middle")[0][0] == "E"
+    assert refused("square 5 of sand; curve of dusk on left") == []
+    assert refused("triangle 5 at 60 of sand; curve of dusk on bottom") == ["E322"]
+    (curve,) = (verb for verb in TABLE if verb.name == "curve")
+    assert curve.sentences == ("curve RADIUS of FABRIC at CORNERS", "curve of FABRIC [on EDGES]")
     assert [verb.name for verb in TABLE if "circle" in verb.summary or "curve" in verb.summary] == ["curve"]
 
 
@@ -198,7 +202,9 @@ def no_pdf() -> None:
 
 
 MISSING: dict[str, Callable[[], None]] = {
-    "The only curves are quarter circles in a square corner.": only_quarter_circles,
+    "The only curves are quarter circles in a square corner and half melons on the side of a rectangle.": (
+        only_quarter_circles_and_half_melons
+    ),
     "A piece is flipped over a corner as a straight square only.": only_straight_squares_are_flipped,
     "No PDF other than what a browser prints.": no_pdf,
 }

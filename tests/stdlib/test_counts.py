@@ -50,6 +50,8 @@ COUNTS = [
     ("triple-irish-chain", 49, PRACTICE),
     ("sunshine-and-shadow", 49, PRACTICE),
     ("curved-snowball", 8, PRACTICE),
+    ("melon-square", 5, PRACTICE),
+    ("robbing-peter-to-pay-paul-with-melons", 20, f"{PRACTICE}: 4 x 5"),
     ("pineapple", 33, f"{PRACTICE}: 8n + 1 with n = 4"),
     ("roman-stripe", 5, PRACTICE),
     ("fifty-four-forty-or-fight", 32, f"{PRACTICE}: 5 four patches and 4 x 3"),

@@ -35,6 +35,8 @@ EXPECTED = {
     "straight-furrows": frozenset({"/"}),
     "curved-snowball": ALL,
     "robbing-peter-to-pay-paul": DIAGONALS,
+    "robbing-peter-to-pay-paul-with-melons": DIAGONALS,
+    "melon-square": ALL,
     "roman-stripe": frozenset({"falling"}),
     "strings": ALL,
     "pineapple": ALL,

@@ -92,7 +92,7 @@ CODES: dict[str, Code] = {
     "E319": Code("no seam to leave open or to finish"),
     "E320": Code("pieces that lie on each other"),
     "E321": Code("a piece that cannot lie there"),
-    "E322": Code("a corner that takes no such curve"),
+    "E322": Code("a corner or side that takes no such curve"),
     "E323": Code("a line that does not divide the paper"),
     "E324": Code("a piece of which nothing is left"),
     "E325": Code("no paper to add to"),

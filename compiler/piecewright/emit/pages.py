@@ -206,9 +206,9 @@ def _stages(steps: Sequence[StepPlan]) -> tuple[Stage, ...]:
 
 
 def cut_text(cut: CutPlan) -> str:
-    """`2½` of a square, `2½ × 4½` of others, `for a seam of radius 3, by template A` of a quarter circle."""
+    """`2½` of a square, `2½ × 4½` of others, `for a seam of radius 3, by template A` of a piece with a round edge."""
     if cut.radius is not None:
-        return f"for a seam of radius {cut.radius.shown}, by template {cut.template}"
+        return f"{cut.bend}, by template {cut.template}"
     return shape_size(cut.shape, cut.width.shown, cut.height.shown, cut.angle)
 
 

@@ -30,6 +30,7 @@ from piecewright.kernel.action import (
     Turn,
 )
 from piecewright.kernel.build import Expect, Made, Piece, Step, Supply
+from piecewright.kernel.curve import MELON
 from piecewright.kernel.foundation import in_glass
 from piecewright.kernel.layers import Layers, Placed
 from piecewright.kernel.moves import mirrored
@@ -146,7 +147,11 @@ class Glass:
             return replace(
                 action,
                 before=self.unit(action.before),
-                corner=(len(action.before.corners) - 1 - action.corner),
+                at=(
+                    _edges(action.before, (action.at,))[0]
+                    if action.shape == MELON
+                    else len(action.before.corners) - 1 - action.at
+                ),
                 place=in_mirror(action.place),
                 result=self.unit(action.result),
                 toward=_toward(action.toward),

@@ -293,6 +293,25 @@ SAYINGS: dict[str, Callable[[Facts], Saying]] = {
         "this curve would cross one that is sewn already",
         "make the radius smaller; in one corner the larger curve is sewn first",
     ),
+    "melon-no-rectangle": lambda f: Saying(
+        "E322", "a half melon is sewn to a side of a square or rectangle, and this work is none", "trim it first"
+    ),
+    "melon-too-flat": lambda f: Saying(
+        "E322",
+        f"this side finishes at {f.shown(f.length('side'))}: a half melon on it would be no deeper than an allowance",
+        "make the side longer, or leave it straight",
+    ),
+    "melon-too-deep": lambda f: Saying(
+        "E322",
+        f"a half melon on a side that finishes at {f.shown(f.length('side'))} would reach across the work, which"
+        f" finishes at {f.shown(f.length('most'))} there",
+        "sew half melons to its shorter sides, or make it deeper",
+    ),
+    "melons-cross": lambda f: Saying(
+        "E322",
+        "this half melon would meet a curve that is sewn already",
+        "a side takes one half melon; another across the work, or a quarter circle, needs room beside it",
+    ),
     "radius-outside": lambda f: Saying(
         "E311", "a seam of this radius cannot be worked out exactly", "give a radius with fractions"
     ),

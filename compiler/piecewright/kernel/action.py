@@ -9,6 +9,7 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact, Vector
 from piecewright.kernel.backing import Backing
 from piecewright.kernel.binding import Binding
+from piecewright.kernel.curve import Bend, CurveShape
 from piecewright.kernel.foundation import Foundation
 from piecewright.kernel.layers import Layers
 from piecewright.kernel.unit import Pressed, Unit
@@ -140,18 +141,24 @@ class Add:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
-    """A quarter circle is sewn into a corner that was cut away for it: a curved seam of a radius about that corner's
-    finished point. `corner` is its number in the outline of `before`, `place` the word for it. `pressed` is the side
-    its allowances lie to, left for the work and right for the quarter circle; `toward`: as for `Press`."""
+    """A piece with a round edge is sewn into a hollow that was cut for it: a curved seam. `shape`: a quarter circle in
+    a corner, the seam of a radius about its finished point, or a half melon on a side, from one finished corner to the
+    other. `at` is the number of that corner or edge in the outline of `before`, `place` the word for it. `pressed` is
+    the side its allowances lie to, left for the work and right for the piece; `toward`: as for `Press`."""
 
     before: Unit
-    corner: int
+    shape: CurveShape
+    at: int
     place: str
     radius: Exact
     fabric: str
     result: Unit
     toward: str
     pressed: Pressed
+
+    @property
+    def bend(self) -> Bend:
+        return Bend(self.shape, self.radius)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -127,8 +127,9 @@ class Fabric:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
     """A piece cut from cloth. `shape` as the cutting noun; `width` across and `height` down as cut; a
-    strip's `width` is None until it is known how much of it is wanted; `angle` in degrees or None. Of a quarter circle
-    `radius` is that of its seam, and width and height are its straight raw edges. `lengthwise`: its long side is cut
+    strip's `width` is None until it is known how much of it is wanted; `angle` in degrees or None. Of a piece
+    with a round edge `radius` is that of its seam; width and height are the straight raw edges of a quarter circle, and
+    those of the rectangle that a half melon is cut from. `lengthwise`: its long side is cut
     along the selvage. `joins`: it is a strip of a border or a sash, which is joined from strips end to end where the
     cloth is too narrow for it; any other piece is one piece."""
 

@@ -14,7 +14,9 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.alike import has_hands, piece_shape, written_size
 from piecewright.kernel.build import Build, Settings
+from piecewright.kernel.curve import Bend
 from piecewright.kernel.demand import Cutting
+from piecewright.plan.bends import bend_words
 from piecewright.plan.curves import hollow_note, hollows, letters
 from piecewright.plan.model import CutPlan
 from piecewright.plan.quartered import quartered
@@ -28,10 +30,10 @@ class CutRow:
     and its length. `units`: key of each unit and how many it takes; `angle` of a piece cut from a strip at one.
     Of a print chosen from `fabric`, `print` is its name and `batches` how many prints there are, equally many pieces of
     each, chosen in turn by the units `choosers`. `lengthwise`: the long side along the selvage. `joins`:
-    strips of borders and sashes longer than the cloth is wide, which may be joined from several. Of a quarter circle
-    `radius` is that of its seam; `hollows` are the radii of the seams for which corners are cut away later. `halved`:
-    how a square becomes triangles, in words. `lies`, of what is cut larger for a press: across and down as it lies on
-    the cloth, and whether it may be turned."""
+    strips of borders and sashes longer than the cloth is wide, which may be joined from several. Of a piece with
+    a round edge `radius` is that of its seam; `hollows` are the curved seams for which cloth is cut away later.
+    `halved`: how a square becomes triangles, in words. `lies`, of what is cut larger for a press: across and
+    down as it lies on the cloth, and whether it may be turned."""
 
     fabric: str
     shape: str
@@ -44,7 +46,7 @@ class CutRow:
     batches: int | None = None
     choosers: tuple[str, ...] = ()
     radius: Exact | None = None
-    hollows: tuple[Exact, ...] = ()
+    hollows: tuple[Bend, ...] = ()
     lengthwise: bool = False
     joins: bool = False
     halved: str = ""
@@ -98,7 +100,8 @@ def cut_plans(
             batches=row.batches,
             prints=prints_text(build, row),
             radius=None if row.radius is None else given_size(row.radius, build.settings),
-            template="" if row.radius is None else known[row.radius][0],
+            bend="" if row.radius is None else bend_words(row.shape, row.radius, build.settings),
+            template="" if row.radius is None else known[Bend(row.shape, row.radius)][0],
             letter=named[index],
         )
         for index, row in enumerate(rows)

@@ -187,8 +187,9 @@ class CutPlan:
     """One row of the cut list: like pieces of one fabric. `label` says what they are for. `angle`: of pieces cut from
     a strip at an angle, in degrees; then `height` is the strip's, and `width` the long side along it, or of a diamond
     the distance square to the cut. Of an assorted fabric `prints` says from which prints; where they are chosen, there
-    are `batches` of them and `each` pieces of every one. Of a quarter circle `radius` is that of its seam and
-    `template` the letter of the template it is cut by. `letter`: what the row is called where its fabric is drawn."""
+    are `batches` of them and `each` pieces of every one. Of a piece with a round edge `radius` is that of its seam,
+    `bend` says what for, and `template` is the letter of the template it is cut by. `letter`: what the row is called
+    where its fabric is drawn."""
 
     fabric: str
     shape: str
@@ -203,6 +204,7 @@ class CutPlan:
     batches: int | None = None
     prints: str = ""
     radius: Size | None = None
+    bend: str = ""
     template: str = ""
     letter: str = ""
 
@@ -322,12 +324,12 @@ class KitsPlan:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TemplatePlan:
     """A shape to print at true size and cut by. `id` fits a file name; `letter` is what cut list and steps call it;
-    `shape` is `quarter circle` or `hollow`. `radius` is that of the seam, `raw_radius` that of the edge to cut, about
-    the same centre. `panel` holds lines, grain and notches in inches, no cloth."""
+    `shape` is `quarter circle`, `half melon` or `hollow`. `radius` is that of the seam, `raw_radius` that of the edge
+    to cut, about the same centre. `panel` holds lines, grain and notches in inches, no cloth."""
 
     id: str
     letter: str
-    shape: Literal["quarter circle", "hollow"]
+    shape: Literal["quarter circle", "half melon", "hollow"]
     title: str
     text: str
     radius: Size

@@ -13,6 +13,7 @@ from typing import Literal
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Fabric, Settings
+from piecewright.plan.bends import bend_box
 from piecewright.plan.cloth.model import Need
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.joining import Joint, apart, beginnings, may_join, together
@@ -286,8 +287,8 @@ def _sides(row: CutRow, fabric: Fabric, settings: Settings) -> tuple[Exact, Exac
         return row.lies
     sides = up_to_mark(row.width, mark), up_to_mark(row.height, mark)
     if row.radius is not None:
-        # above a straight edge the arc bulges past its end, to r + 2s
-        sides = (up_to_mark(row.radius + settings.seam * 2, mark),) * 2
+        across, down = bend_box(row.shape, row.radius, settings.seam)
+        sides = up_to_mark(across, mark), up_to_mark(down, mark)
     if row.shape == "strip":  # which may be as long as the cloth is wide, wherever that ends
         return min(sides[1], max(row.height, fabric.usable)), sides[0], False
     if fabric.directional or row.shape == "panel":  # of a backing, whose selvages are decided

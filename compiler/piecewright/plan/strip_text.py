@@ -14,6 +14,7 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Scrap, Settings
 from piecewright.kernel.foundation import ROUGH
+from piecewright.plan.bends import bend_words
 from piecewright.plan.cloth.model import Part
 from piecewright.plan.cutlist import CutRow
 from piecewright.plan.joining import Joint
@@ -165,7 +166,7 @@ def pieces_text(row: CutRow, count: int, settings: Settings) -> str:
     if row.shape == "strip":
         return f"{plural(count, 'length')} of {cut_size(row.height, settings).shown}"
     if row.radius is not None:
-        return f"{plural(count, row.shape)} for a seam of radius {given_size(row.radius, settings).shown}"
+        return f"{plural(count, row.shape)} {bend_words(row.shape, row.radius, settings)}"
     return f"{count} {_named(row, count)} {_size(row, settings)}"
 
 

@@ -15,6 +15,7 @@ from dataclasses import replace
 from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.build import Build, Settings
+from piecewright.plan.bends import bend_box
 from piecewright.plan.cutlist import CutRow, is_assorted, is_directional, print_word, row_letters
 from piecewright.plan.joining import Joint, may_join, together
 from piecewright.plan.leaning import per_strip, slanted_text
@@ -84,8 +85,8 @@ def _planned(build: Build, rows: list[tuple[int, CutRow]]) -> list[Strips]:
             continue
         sides = up_to_mark(row.width, mark), up_to_mark(row.height, mark)
         if row.radius is not None:
-            # above a straight edge the arc bulges past its end, to r + 2s
-            sides = (up_to_mark(row.radius + build.settings.seam * 2, mark),) * 2
+            box = bend_box(row.shape, row.radius, build.settings.seam)
+            sides = up_to_mark(box[0], mark), up_to_mark(box[1], mark)
         if row.lies is not None:
             across, down, _ = row.lies
         elif row.shape == "strip":

@@ -8,25 +8,27 @@ from piecewright.dataclass import dataclass
 from piecewright.exact import Exact
 from piecewright.kernel.alike import has_hands, piece_shape, written_size
 from piecewright.kernel.build import Made, Piece, Settings, Step
+from piecewright.kernel.curve import Bend
 from piecewright.kernel.measure import height, raw_edge, width
 from piecewright.kernel.unit import Unit
-from piecewright.plan.rounding import cut_size, given_size
+from piecewright.plan.bends import bend_words
+from piecewright.plan.rounding import cut_size
 from piecewright.plan.words import plain, shape_size, turning, typographic
 
-_NO_TEMPLATES: Mapping[Exact, tuple[str, str]] = {}
+_NO_TEMPLATES: Mapping[Bend, tuple[str, str]] = {}
 Source = Piece | str  # what is brought to the table: a piece of cloth, or a unit by its key
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tongue:
     """What every sentence needs: the settings, what was made and its titles by key, the directional fabrics;
-    of the radius of a curved seam the letters of its two templates."""
+    of each kind of curved seam the letters of its two templates."""
 
     settings: Settings
     made: Mapping[str, Made]
     titles: Mapping[str, str]
     directional: frozenset[str]
-    templates: Mapping[Exact, tuple[str, str]] = _NO_TEMPLATES
+    templates: Mapping[Bend, tuple[str, str]] = _NO_TEMPLATES
 
     def called(self, source: Source | None, name: str) -> str:
         """What something brought to the table is called: `half-square, turned right`, `sand square 2½`. `name` is
@@ -70,7 +72,7 @@ class Tongue:
     def size(self, piece: Piece) -> str:
         """`2½` of a square, `2½ × 4½` of others, in the order and manner of the cut list."""
         if piece.radius is not None:
-            return f"for a seam of radius {given_size(piece.radius, self.settings).shown}"
+            return bend_words(piece.shape, piece.radius, self.settings)
         width = piece.width if piece.width is not None else piece.height
         shape = piece_shape(piece, width)
         first, second = written_size(shape, width, piece.height, piece.fabric in self.directional)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from piecewright.exact import Exact, Vector
+from piecewright.exact import Exact, OutsideNumbers, Vector
 from piecewright.kernel.action import AWAY_FROM_SEWN, TOWARD_SEWN
 from piecewright.kernel.build import Fabric
 from piecewright.kernel.measure import raw_edge
@@ -192,26 +192,38 @@ def lengths_along(unit: Unit, edge: int) -> dict[str, Exact]:
                 if sides[i] == 0 and sides[i - 1] == 0:
                     length = (p - cell[i - 1]).dot(along)
                     if patch.discs and length > 0:
-                        length = _beside_curves(cell[i - 1], p, along, patch.discs)
+                        length = _beside_curves(cell[i - 1], p, along, patch.discs, unit.allowance)
                     if length > 0:
                         found[patch.fabric] = found.get(patch.fabric, Exact(0)) + length
     return found
 
 
-def _beside_curves(start: Vector, end: Vector, along: Vector, discs: tuple[Disc, ...]) -> Exact:
-    """How much of a stretch along an edge lies within or outside circles. A circle that reaches the edge is measured on
-    the parallel through its centre, where the edge's seam will run: the root that the edge itself brings may be no
-    number."""
+def _beside_curves(start: Vector, end: Vector, along: Vector, discs: tuple[Disc, ...], s: Exact) -> Exact:
+    """How much of a stretch along a raw edge lies within or outside circles. It is measured where the edge's seam will
+    run, one allowance s inside: there a curve ends at a finished corner or runs to the seam square to it, and the root
+    is a number. Where it is none, as after a trim across a curve, the circle counts with all its radius."""
     low, high, hidden = start.dot(along), end.dot(along), Exact(0)
     for disc in discs:
-        middle, away = disc.centre.dot(along), abs(along.cross(disc.centre - start))
-        reach = disc.radius if away < disc.radius else Exact(0)
-        first, last = max(low, middle - reach), min(high, middle + reach)
+        middle, away = disc.centre.dot(along), along.cross(disc.centre - start) - s
+        first, last = _span(middle, disc.radius, away)
+        first, last = max(low, first), min(high, last)
         if disc.inside:
             low, high = first, max(first, last)
         elif last > first:
             hidden = hidden + (last - first)
     return high - low - hidden
+
+
+def _span(middle: Exact, radius: Exact, away: Exact) -> tuple[Exact, Exact]:
+    """From where to where a line lies within a circle whose middle is so far away."""
+    under = radius * radius - away * away
+    if under <= 0:
+        return middle, middle
+    try:
+        reach = under.sqrt()
+    except OutsideNumbers:
+        reach = radius
+    return middle - reach, middle + reach
 
 
 def lengths_beside(unit: Unit, seams: tuple[Seam, ...]) -> tuple[Lengths, Lengths]:
