@@ -112,6 +112,20 @@ def test_the_plan_tells_of_templates_and_is_valid():
     assert cut["template"] == "A" and cut["radius"] == {"exact": "3", "ruler": "3"}
 
 
+def test_half_melons_stand_in_the_plan_and_in_the_page() -> None:
+    text = PATTERN.replace("curve {radius} of path at bottom-left", "curve of path on left")
+    plan = compile_source(text.format(square="4 1/2", settings="")).plan
+    assert plan is not None
+    document = json.loads(written(plan))
+    jsonschema.Draft202012Validator(SCHEMA).validate(document)
+    assert [template["shape"] for template in document["templates"]] == ["half melon", "hollow"]
+    cut = next(cut for cut in document["cuts"] if cut["shape"] == "half melon")
+    assert cut["template"] == "A" and cut["radius"]["exact"] == "2*sqrt(2)"
+    page = html(plan)
+    assert "for a side of 4 finished, by template A" in page
+    assert 'href="templates/half-melon-4.svg"' in page and 'href="templates/side-hollow-4.svg"' in page
+
+
 def test_a_later_build_takes_away_a_template_it_no_longer_has(tmp_path):
     pattern, out = tmp_path / "bend.piece", tmp_path / "out"
     for radius in ("3", "4"):

@@ -145,6 +145,19 @@ def test_half_melons_lie_in_their_rectangles() -> None:
     assert small.radius is not None and small.radius.exact == "3/2*sqrt(2)"
 
 
+def test_cloth_for_half_melons_is_that_of_their_rectangles() -> None:
+    """Side 4: 4 (√2 - 1)/2 + 1/2 = 1.3284, so 1 3/8 by 4 1/2. Of 40 in eight lie in a strip: forty take five strips,
+    6 7/8 in of cloth, and no less than their area."""
+    plan = compile_source(PATTERN.partition("make 2")[0] + "make 10 of hollow(sand, dusk)\n").plan
+    assert plan is not None
+    (row,) = (n for n, cut in enumerate(plan.cuts) if cut.shape == "half melon")
+    strips = [strip for strip in plan.strips if strip.fabric == "dusk"]
+    assert sum(count for strip in strips for place, count in strip.pieces if place == row) == 40
+    taken = sum(float(Exact.parse(strip.height.exact)) * strip.strips for strip in strips)
+    assert 40 * 4.5 * 1.375 / 40 <= taken <= 5 * 1.375
+    assert all(float(Exact.parse(strip.height.exact)) >= 1.375 for strip in strips)
+
+
 def test_two_templates_for_each_side_that_differs() -> None:
     found = [(one.id, one.letter, one.shape) for one in planned().templates]
     assert found == [
