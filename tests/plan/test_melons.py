@@ -180,3 +180,11 @@ def test_the_steps_say_where_each_goes() -> None:
         " melons into the hollows, those of template A on the top edge and those of template C on the left edge,"
     )
     assert all(text.endswith("Press toward dusk.") for text in steps.values())
+
+
+def test_pressed_toward_all_of_them_where_no_fabric_tells_them() -> None:
+    for edges, told in (("left", "toward the half melon"), ("left and right", "toward the half melons")):
+        steps = f"block alike\n    square 4 1/2 of dusk\n    curve of dusk on {edges}\n"
+        plan = compile_source(PATTERN.partition("block")[0] + steps).plan
+        assert plan is not None
+        assert plan.units[0].steps[1].text.endswith(f" Press {told}.")

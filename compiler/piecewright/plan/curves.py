@@ -62,6 +62,8 @@ def curve_text(curves: Sequence[Curve], step: Step, known: Letters, settings: Se
     sides together: pin at the notches and ease the curve. Press toward dusk.`"""
     of = " of each" if step.copies > 1 else ""
     ways = list(dict.fromkeys(curve.toward for curve in curves))
+    if len(curves) > 1:
+        ways = [f"{way}s" if way.endswith(curves[0].shape) else way for way in ways]
     pressing = " and ".join("press open" if way == "open" else f"press {way}" for way in ways)
     where: dict[Bend, list[Curve]] = {}
     for curve in curves:
