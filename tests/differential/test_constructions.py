@@ -43,12 +43,6 @@ unit pieced-hollow (ground, path, rim)
     take four-patch-from-strips(ground, rim, 4)
     curve of path on left and top
 
-block melons (ground, path, rim)
-    m is hollow(ground, path, rim)
-    lay
-        m | m reversed
-    trim to 12 by 3 1/2, centred
-
 block bends (ground, path)
     b is bend(ground, path)
     lay
@@ -65,7 +59,6 @@ make 1 of near(ground, path)
 make 1 of on-point(ground, path)
 make 1 of nested(ground, path)
 make 1 of hollow(ground, path, rim)
-make 1 of melons(ground, path, rim)
 make 1 of pieced-hollow(ground, path, rim)
 make 1 of ring(ground, path, rim)
 make 1 of ring(ground, path, rim) reversed
