@@ -183,7 +183,8 @@ def test_examples_have_no_more_ways_than_plain_plans(monkeypatch: pytest.MonkeyP
 
     def noted(needs: Any, stock: Stock, **options: Any) -> CuttingPlan:
         plan = real(needs, stock, **options)
-        seen.append((list(needs), stock, plan))
+        if not options.get("sketch"):  # which only tells what is worth planning
+            seen.append((list(needs), stock, plan))
         return plan
 
     monkeypatch.setattr(yardage, "plan_cloth", noted)

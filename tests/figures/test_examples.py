@@ -12,7 +12,7 @@ from piecewright import compile_source
 from piecewright.emit.drawings import drawings, figures
 from piecewright.emit.layout import lay_out
 from piecewright.emit.svg import figure_svg, group_scales
-from piecewright.pipeline import compile_file
+from piecewright.pipeline import Cutting, compile_file
 from piecewright.plan.model import Plan
 
 ROOT = Path(__file__).parents[2]
@@ -99,7 +99,8 @@ def test_a_note_changes_no_figure() -> None:
 
 def test_nothing_meets_anything_in_the_constructions() -> None:
     definitions, makes, heading = sayable()
-    plan = compile_source("".join([*heading, *definitions.values(), *makes])).plan
+    text = "".join([*heading, *definitions.values(), *makes])
+    plan = compile_source(text, cutting=Cutting(cuts=2)).plan  # in strips, which is quicker planned
     assert plan is not None
     shown = figures(plan)
     scales = group_scales(shown)

@@ -6,6 +6,7 @@ After a change of what the library defines, write its index again: `python -m pi
 from __future__ import annotations
 
 import os
+from functools import cache
 
 from piecewright.dataclass import dataclass
 from piecewright.evaluate.definition import OR, Definition
@@ -71,6 +72,7 @@ def _called(name: str, arguments: tuple[str, ...]) -> str:
     return f"{name}({', '.join(arguments)})" if arguments else name
 
 
+@cache
 def entries() -> tuple[Entry, ...]:
     """All definitions of the library, in the order of its files and their lines."""
     files = dict.fromkeys(file for file, _ in index().values())

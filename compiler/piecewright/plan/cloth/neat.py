@@ -19,8 +19,8 @@ from piecewright.plan.cloth.ways import ways_of
 
 Merit = tuple[int, ...]
 
-_WORK = 8_000  # plans made times the strips and the kinds in them
-_ANEW = 6_000
+_WORK = 4_000  # plans made times the strips and the kinds in them
+_ANEW = 3_000
 _HOPELESS = 20  # a plan that is too long by more than this part of itself is not tried on
 _TOGETHER = 3  # kinds of strips laid anew at a time
 MOST_STRIPS = 300
