@@ -12,7 +12,7 @@ from piecewright.pipeline import check_file
 
 pytestmark = pytest.mark.alone
 
-AT_MOST = 36.0  # 25 times the patches, and what is judged of a work turned at each step; quadratic growth gives hundreds
+AT_MOST = 36.0  # for 25 times the patches; work that is turned at each step takes 32 times
 ROUNDS = 9
 FABRICS = "fabric a, colour red\nfabric b, colour blue\n"
 
